@@ -1,0 +1,58 @@
+//! The kinds of finding: a closed list, each with the sentence the manual prints for it.
+
+macro_rules! codes {
+    ($($name:ident $text:literal $meaning:literal)*) => {
+        /// A kind of finding. Short words, so that an author can say one aloud and look it up.
+        #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+        pub enum Code { $(#[doc = $meaning] $name,)* }
+
+        impl Code {
+            /// Every code, in manual order.
+            pub const ALL: &'static [Code] = &[$(Code::$name,)*];
+
+            /// The word a finding shows.
+            pub const fn text(self) -> &'static str {
+                match self { $(Code::$name => $text,)* }
+            }
+
+            /// What the code means, for the manual.
+            pub const fn meaning(self) -> &'static str {
+                match self { $(Code::$name => $meaning,)* }
+            }
+        }
+    };
+}
+
+codes! {
+    MissingFile "missing-file" "A file or folder that is needed is not there."
+    NotText "not-text" "A file is not UTF-8 text."
+    EmptyFile "empty-file" "A file holds nothing to read."
+    NoFrontMatter "no-front-matter" "A lesson or plant does not open with its facts between two lines of ---."
+    OpenBlock "open-block" "A fenced block is not closed."
+    NoRecipe "no-recipe" "A lesson holds no recipe."
+    BadYaml "bad-yaml" "A block cannot be read as YAML."
+    NotUsed "not-used" "A YAML feature that Stillroom does not take: anchors, aliases, tags."
+    TwiceWritten "twice-written" "The same key stands twice."
+    UnknownKey "unknown-key" "A key that is not in the list."
+    UnknownName "unknown-name" "A plant, pantry item, preparation or step that the formulary does not hold."
+    MissingKey "missing-key" "A key that has to be there is not."
+    WrongShape "wrong-shape" "A list, mapping or value stands where another was wanted."
+    UnknownUnit "unknown-unit" "A unit that Stillroom does not know."
+    BadNumber "bad-number" "Not a number, negative, nothing, or beyond any kitchen."
+    NoUnit "no-unit" "An amount without its unit."
+    NoBasis "no-basis" "What an amount is measured by, or of what, is not said."
+    WrongDimension "wrong-dimension" "A mass where a volume was wanted, or the like."
+    FreshOrDried "fresh-or-dried" "Whether the plant is fresh or dried is not said, or clashes with the ratio."
+    StepOrder "step-order" "A step stands where it cannot be done."
+    BelowNothing "below-nothing" "The sums come to less than nothing: more is taken than there is."
+    NoAnswer "no-answer" "No amount meets the result that was asked for."
+    BadLink "bad-link" "A link points to something that is not in the book."
+    WordsDisagree "words-disagree" "A number in the text and the working disagree."
+    BadAddress "bad-address" "Two pages would have the same address, or an address is not plain."
+    NotOurs "not-ours" "A folder that Stillroom did not make; it is never overwritten."
+    BadTheme "bad-theme" "A template, style or script of the theme cannot be used."
+    AromaticBoiled "aromatic-boiled" "An aromatic plant is boiled, or stands in a pot that is being reduced."
+    HotHoney "hot-honey" "Honey is stirred into liquid hotter than 40 °C."
+    UnsafeUse "unsafe-use" "A use that the cautions stop."
+    ClaimWord "claim-word" "A word that claims to cure or treat."
+}

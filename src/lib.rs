@@ -1,0 +1,42 @@
+//! Stillroom works an herbal teacher's recipes out in full and presses them into a static site.
+//!
+//! The modules below stand in reading order: each uses only modules above it
+//! (`tests/suite/tidy.rs` holds that). Read [`press`] first: it is the pipeline, call by call.
+
+pub mod bibliography;
+
+pub mod span;
+
+pub mod diagnostic;
+
+pub mod measure;
+
+pub mod materia;
+
+pub mod formula;
+
+pub mod working;
+
+pub mod batch;
+
+pub mod yaml;
+
+pub mod manuscript;
+
+pub mod formulary;
+
+pub mod recipe;
+
+pub mod method;
+
+pub mod variation;
+
+pub mod caution;
+
+pub mod page;
+
+pub mod site;
+
+pub mod press;
+
+pub mod cli;

@@ -1,1 +1,126 @@
-//! (to be written)
+//! Published figures, tables and assumptions: data only, each row with its source.
+//!
+//! Outside `materia` no published constant stands anywhere. A table is read inside its own domain
+//! and nowhere else.
+
+mod assumptions;
+mod figures;
+mod pantry;
+mod relations;
+
+pub use assumptions::*;
+pub use figures::*;
+pub use pantry::*;
+pub use relations::*;
+
+use crate::bibliography::Source;
+use crate::measure::Unit;
+
+/// A published figure, as its source prints it (a share where the source prints per cent).
+#[derive(Debug)]
+pub struct Figure {
+    /// Anchor on *Method and sources*.
+    pub id: &'static str,
+    /// What it is.
+    pub words: &'static str,
+    /// Its value in `unit`.
+    pub value: f64,
+    /// The unit.
+    pub unit: &'static Unit,
+    /// Where it is printed.
+    pub source: Source,
+}
+
+/// How a relation gives a value.
+#[derive(Debug)]
+pub enum Law {
+    /// Points in rising order, read by straight lines between them.
+    Table(&'static [(f64, f64)]),
+    /// Coefficients from the constant up: `c0 + c1 x + c2 x² ...`.
+    Series(&'static [f64]),
+}
+
+/// A published table or series of one quantity by another.
+#[derive(Debug)]
+pub struct Relation {
+    /// Anchor on *Method and sources*.
+    pub id: &'static str,
+    /// What it gives.
+    pub words: &'static str,
+    /// The unit it is read at.
+    pub of: &'static Unit,
+    /// The unit it gives.
+    pub gives: &'static Unit,
+    /// Table or series.
+    pub law: Law,
+    /// The domain, both ends included.
+    pub within: (f64, f64),
+    /// Where it is printed.
+    pub source: Source,
+}
+
+impl Relation {
+    /// The value at `x`, in `gives`; not a number outside the domain (never an extrapolation).
+    pub fn at(&self, x: f64) -> f64 {
+        if x.is_nan() || x < self.within.0 || x > self.within.1 {
+            return f64::NAN;
+        }
+        match &self.law {
+            Law::Series(coefficients) => coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c),
+            Law::Table(points) => {
+                let after = points.partition_point(|point| point.0 < x).max(1);
+                let ((x0, y0), (x1, y1)) = (points[after - 1], points[after]);
+                y0 + (y1 - y0) * ((x - x0) / (x1 - x0))
+            }
+        }
+    }
+}
+
+/// An input nobody declared: a stated guess with its range.
+#[derive(Debug)]
+pub struct Assumption {
+    /// Anchor on *Method and sources*; also its name under a recipe's `assume`.
+    pub id: &'static str,
+    /// What it is.
+    pub words: &'static str,
+    /// The least it may well be.
+    pub low: f64,
+    /// What it usually is.
+    pub usual: f64,
+    /// The most it may well be.
+    pub high: f64,
+    /// The unit.
+    pub unit: &'static Unit,
+    /// Where the three come from.
+    pub source: Source,
+    /// What to do about it.
+    pub advice: &'static str,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn tables_rise_and_cover_their_domain() {
+        for relation in RELATIONS {
+            if let Law::Table(points) = relation.law {
+                assert!(points.windows(2).all(|pair| pair[0].0 < pair[1].0), "{} does not rise", relation.id);
+                assert_eq!((points[0].0, points[points.len() - 1].0), relation.within, "{}", relation.id);
+            }
+            assert!(relation.at(relation.within.0).is_finite() && relation.at(relation.within.1).is_finite());
+            assert!(relation.at(relation.within.1 + 1e-6).is_nan(), "{} is read outside its table", relation.id);
+        }
+    }
+
+    #[test]
+    fn assumptions_enclose_what_is_usual_and_ids_differ() {
+        let mut ids = std::collections::BTreeSet::new();
+        for assumption in ASSUMPTIONS {
+            assert!(assumption.low < assumption.usual && assumption.usual < assumption.high, "{}", assumption.id);
+            assert!(ids.insert(assumption.id));
+        }
+        assert!(FIGURES.iter().all(|figure| ids.insert(figure.id)));
+        assert!(RELATIONS.iter().all(|relation| ids.insert(relation.id)));
+    }
+}

@@ -1,1 +1,2 @@
 //! (to be written)
+pub mod view;

@@ -1,0 +1,50 @@
+//! What a spoonful holds, how many there are, and how long they last.
+
+use super::formulas;
+use crate::bibliography::Source;
+use crate::formula::expr::sum;
+
+const PROPORTION: Source = Source::reckoned("plain proportion");
+
+formulas! {
+    /// How many doses.
+    Doses "doses" { finished: one "F" ML, dose: one "d" ML }
+        gives "doses" "N" ONE = finished / dose;
+        PROPORTION; "as many as are poured out level";
+    /// How many days they last.
+    Days "days" { doses: one "N" ONE, daily: one "k" ONE, people: one "p" ONE }
+        gives "days" "D" ONE = doses / (daily * people);
+        PROPORTION; "nobody misses a dose";
+    /// How many bottles.
+    Bottles "bottles" { finished: one "F" ML, bottle: one "b" ML }
+        gives "bottles" "n" ONE = finished / bottle;
+        PROPORTION; "bottles filled to their measure";
+    /// Plant whose strength left the marc.
+    PassedOn "passed-on" { plants: one "m" G, share: one "q" ONE }
+        gives "plant in the liquid" "P" G = plants * share;
+        Source::reckoned("the liquid left in the marc is full strength, so its share is not in the bottle"); "what is not volatile";
+    /// Plant in a dose.
+    PlantPerDose "plant-per-dose" { plant: one "P" G, dose: one "d" ML, finished: one "F" ML }
+        gives "plant in a dose" "p" G = plant * dose / finished;
+        PROPORTION; "a well stirred bottle";
+    /// Sugars, or energy's weight, in a dose.
+    WeightPerDose "weight-per-dose" { weight: one "S" G, dose: one "d" ML, finished: one "F" ML }
+        gives "in a dose" "s" G = weight * dose / finished;
+        PROPORTION; "a well stirred bottle";
+    /// Energy of a weight.
+    EnergyOf "energy-of" { weight: one "M" G, each_gram: one "e" KCAL_PER_G }
+        gives "energy" "E" KCAL = weight * each_gram;
+        PROPORTION; "always";
+    /// Energies added.
+    AddEnergy "add-energy" { each: many "e" KCAL }
+        gives "energy in all" "E" KCAL = sum(each);
+        Source::reckoned("plain addition"); "always";
+    /// Energy in a dose.
+    EnergyPerDose "energy-per-dose" { energy: one "E" KCAL, dose: one "d" ML, finished: one "F" ML }
+        gives "energy in a dose" "e" KCAL = energy * dose / finished;
+        PROPORTION; "a well stirred bottle; what the plants give is left out";
+    /// Strength of the finished, weight in volume.
+    Strength "strength" { plant: one "P" G, finished: one "F" ML }
+        gives "plant in the finished" "c" PER_CENT_WV = plant / finished;
+        Source::reckoned("per cent weight in volume: grams in 100 mL"); "what is not volatile";
+}

@@ -1,0 +1,42 @@
+//! Inputs nobody declared, with the least, the usual and the most they may well be.
+//!
+//! One assumption a cause, not a line: two open simmers in one pan share one rate.
+
+use super::Assumption;
+use crate::bibliography::{Source, Work};
+use crate::measure::unit::{ML_PER_MIN, ONE, PER_CENT};
+
+macro_rules! assumptions {
+    ($($name:ident $id:literal $words:literal = $low:literal $usual:literal $high:literal $unit:ident;
+       $source:expr; $advice:literal;)*) => {
+        $(#[doc = $words] pub static $name: Assumption = Assumption {
+            id: $id, words: $words, low: $low, usual: $usual, high: $high, unit: &$unit,
+            source: $source, advice: $advice };)*
+        /// Every assumption.
+        pub static ASSUMPTIONS: &[&Assumption] = &[$(&$name,)*];
+    };
+}
+
+assumptions! {
+    LID_OFF "lid-off" "boiled off a minute, lid off" = 8.0 10.0 12.0 ML_PER_MIN;
+        Source::from_memory(Work::SyrupNotes, "32 fl oz halved in 45 to 50 minutes comes to about 10 mL a minute");
+        "Time your own pot: measure, simmer 20 minutes, measure again.";
+    LID_AJAR "lid-ajar" "boiled off a minute, lid ajar" = 3.0 5.0 8.0 ML_PER_MIN;
+        Source::practice("between an open and a covered pot");
+        "Time your own pot: measure, simmer 20 minutes, measure again.";
+    LID_ON "lid-on" "boiled off a minute, lid on" = 1.0 2.0 3.0 ML_PER_MIN;
+        Source::practice("a covered household pot at a low simmer");
+        "Time your own pot: measure, simmer 20 minutes, measure again.";
+    DRAINED "drained" "how wet draining leaves the marc, against squeezing" = 1.25 1.5 2.0 ONE;
+        Source::practice("drained plants hold about half as much again as squeezed ones");
+        "Measure what you strain.";
+    SQUEEZED "squeezed" "how wet this hand leaves the marc" = 0.75 1.0 1.25 ONE;
+        Source::practice("hands differ by about a quarter either way");
+        "Measure what you strain.";
+    PRESSED "pressed" "how wet a press leaves the marc, against squeezing" = 0.4 0.5 0.7 ONE;
+        Source::published(Work::FreshPlantTincture, "4 oz of herb in 20 fl oz gives 13 to 14 fl oz by hand and 17 by press");
+        "Measure what you strain.";
+    HONEY_MOISTURE "honey-moisture" "water in the honey" = 0.155 0.171 0.186 PER_CENT;
+        Source::published(Work::NutrientDatabase, "19296, honey: 17.10 g in 100 g; the most is that of US Grade A, 18.6 %");
+        "A refractometer for honey reads it; most jars lie between these.";
+}

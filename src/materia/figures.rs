@@ -1,0 +1,57 @@
+//! Published figures, one row each.
+
+use super::Figure;
+use crate::bibliography::{Source, Work};
+use crate::measure::unit::{G_PER_ML, KCAL_PER_G, MIN, ML_PER_G, PER_CENT};
+
+macro_rules! figures {
+    ($($name:ident $id:literal $words:literal = $value:literal $unit:ident; $source:expr;)*) => {
+        $(#[doc = $words] pub static $name: Figure =
+            Figure { id: $id, words: $words, value: $value, unit: &$unit, source: $source };)*
+        /// Every figure.
+        pub static FIGURES: &[&Figure] = &[$(&$name,)*];
+    };
+}
+
+const fn usda(place: &'static str) -> Source {
+    Source::published(Work::NutrientDatabase, place)
+}
+
+const CUSTOM: Source = Source::practice("an allowance a class can keep to; time your own");
+
+figures! {
+    WATER_DENSITY "water-density" "density of water at 20 °C" = 0.9982 G_PER_ML;
+        Source::published(Work::OimlR22, "0 % at 20 °C: 998.20 kg/m³");
+    SUCROSE_TAKES_UP "sucrose-takes-up" "what dissolved sugar takes up" = 0.63 ML_PER_G;
+        Source::published(Work::Usp32, "850 g in 1,000 mL at a specific gravity of 1.313 leaves about 463 g of water, so 0.63 mL a gram");
+    SUGAR_BULK "sugar-bulk" "granulated sugar, a cup of 200 g" = 0.84535 G_PER_ML;
+        usda("19335, sugars, granulated: 1 cup 200 g");
+    MAPLE_DENSITY "maple-density" "density of maple syrup, a cup of 315 g" = 1.3314 G_PER_ML;
+        usda("19353, syrups, maple: 1 cup 315 g");
+    GLYCERIN_DENSITY "glycerin-density" "density of glycerin at 20 °C" = 1.261 G_PER_ML;
+        Source::memory("handbook value, 1.261 g/mL at 20 °C");
+    HONEY_WATER "honey-water" "water in honey, as the table of foods has it" = 0.171 PER_CENT;
+        usda("19296, honey: water 17.10 g in 100 g");
+    HONEY_SUGARS "honey-sugars" "sugars in honey" = 0.8212 PER_CENT;
+        usda("19296, honey: sugars 82.12 g in 100 g");
+    HONEY_ENERGY "honey-energy" "energy in honey" = 3.04 KCAL_PER_G;
+        usda("19296, honey: 304 kcal in 100 g");
+    MAPLE_WATER "maple-water" "water in maple syrup" = 0.3239 PER_CENT;
+        usda("19353, syrups, maple: water 32.39 g in 100 g");
+    MAPLE_SUGARS "maple-sugars" "sugars in maple syrup" = 0.679 PER_CENT;
+        usda("19353, syrups, maple: sugars 67.90 g in 100 g (a later release prints 60.46)");
+    MAPLE_ENERGY "maple-energy" "energy in maple syrup" = 2.6 KCAL_PER_G;
+        usda("19353, syrups, maple: 260 kcal in 100 g");
+    SUGAR_SUGARS "sugar-sugars" "sugars in granulated sugar" = 0.998 PER_CENT;
+        usda("19335, sugars, granulated: sugars 99.80 g in 100 g");
+    SUGAR_ENERGY "sugar-energy" "energy in granulated sugar" = 3.87 KCAL_PER_G;
+        usda("19335, sugars, granulated: 387 kcal in 100 g");
+    GLYCERIN_ENERGY "glycerin-energy" "energy in glycerin" = 4.32 KCAL_PER_G;
+        Source::memory("4.32 kcal a gram, as food labelling reckons it");
+    BRING_UP "bring-up" "bringing the pan up to the heat" = 10.0 MIN; CUSTOM;
+    POUR_ON "pour-on" "boiling the kettle and pouring on" = 5.0 MIN; CUSTOM;
+    STRAINING "straining" "straining and measuring" = 10.0 MIN; CUSTOM;
+    COOLING "cooling" "cooling until the pan can be held" = 20.0 MIN; CUSTOM;
+    STIRRING_IN "stirring-in" "stirring in until it runs clear" = 5.0 MIN; CUSTOM;
+    BOTTLING "bottling" "pouring, lidding and labelling" = 15.0 MIN; CUSTOM;
+}

@@ -1,0 +1,496 @@
+//! What a page shows, as plain data: finished strings and flags. A template arranges it and never
+//! computes. Fields named `html` hold safe markup; all others are text.
+
+use serde::Serialize;
+
+/// A link: its words and its relative address.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct Link {
+    /// Words shown.
+    pub text: String,
+    /// Relative address.
+    pub href: String,
+    /// Whether it leads to the page it stands on (or to that page's section).
+    pub current: bool,
+}
+
+/// What every page carries around its text.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct Frame {
+    /// Language of the text, as in HTML `lang`.
+    pub lang: String,
+    /// The book's name, in the running head.
+    pub book: String,
+    /// The page's own title.
+    pub title: String,
+    /// One sentence for `meta description`.
+    pub description: String,
+    /// From this page to the site's root: "" or "../".
+    pub root: String,
+    /// Running-head links.
+    pub running: Vec<Link>,
+    /// Lines of the colophon: printing, date, licence, and the sentence on practitioners.
+    pub colophon: Vec<String>,
+    /// Previous lesson ("Turn back: ..."), the contents, the next lesson (catchword).
+    pub back: Option<Link>,
+    /// The contents page; none on the home page.
+    pub contents: Option<Link>,
+    /// The next lesson.
+    pub catchword: Option<Link>,
+}
+
+/// What kind of knowledge a value is (the mark before it and the word beside it).
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Kind {
+    /// Computed from what the recipe says.
+    Worked,
+    /// An input nobody declared: a stated guess with a range.
+    Assumed,
+    /// A guideline.
+    Advised,
+    /// Tradition.
+    Handed,
+    /// As the recipe says; no mark.
+    Declared,
+}
+
+/// One lesson.
+#[derive(Clone, Debug, Serialize)]
+pub struct LessonPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// "The first evening · Tuesday 22 September, 7 pm, in the seed hut".
+    pub evening: Option<String>,
+    /// The text and the recipes in it, in order. The first piece is the opening.
+    pub pieces: Vec<Piece>,
+    /// True where the lesson has exactly one recipe: its label then stands beside the title.
+    pub single: bool,
+}
+
+/// A stretch of the lesson's own text, or a recipe.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct Piece {
+    /// Text between recipes; may be empty.
+    pub prose_html: String,
+    /// The recipe that follows this text.
+    pub recipe: Option<Recipe>,
+}
+
+/// A plant's Latin name.
+#[derive(Clone, Debug, Serialize)]
+pub struct Latin {
+    /// In italic: "Rosa canina".
+    pub name: String,
+    /// In roman: "L.".
+    pub author: String,
+    /// "the dried hips".
+    pub part: String,
+}
+
+/// One recipe with its parts.
+#[derive(Clone, Debug, Serialize)]
+pub struct Recipe {
+    /// Anchor of the recipe; anchors of its parts start with it.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// Plants by their Latin names.
+    pub latin: Vec<Latin>,
+    /// At a glance.
+    pub label: Vec<LabelRow>,
+    /// The list of parts.
+    pub argument: Vec<PartLink>,
+    /// To gather.
+    pub gathering: Gathering,
+    /// Order of work.
+    pub order: Order,
+    /// Worked numbers.
+    pub ledger: Ledger,
+    /// The batch through its steps.
+    pub levels: Levels,
+    /// Variations; none where the recipe has none.
+    pub variations: Option<Variations>,
+    /// Cautions.
+    pub cautions: Cautions,
+    /// The recipe as written.
+    pub written: Written,
+}
+
+/// A line of the list of parts.
+#[derive(Clone, Debug, Serialize)]
+pub struct PartLink {
+    /// Number within the recipe.
+    pub number: usize,
+    /// "To gather".
+    pub title: String,
+    /// Anchor, without #.
+    pub anchor: String,
+}
+
+/// A row of the jar label.
+#[derive(Clone, Debug, Serialize)]
+pub struct LabelRow {
+    /// "Makes", "Takes", "Keeps", "Taken", "Never for".
+    pub term: String,
+    /// What kind of knowledge.
+    pub kind: Kind,
+    /// The value.
+    pub value: String,
+    /// Smaller lines under it ("worked; 750 to 810 mL").
+    pub notes: Vec<String>,
+    /// Whether the value is a stop (bold).
+    pub stop: bool,
+    /// A link under it (to the cautions).
+    pub link: Option<Link>,
+}
+
+/// A note in the margin.
+#[derive(Clone, Debug, Serialize)]
+pub struct Note {
+    /// What kind of knowledge.
+    pub kind: Kind,
+    /// Its words; source titles in italic.
+    pub html: String,
+}
+
+/// Ingredients in both systems.
+#[derive(Clone, Debug, Serialize)]
+pub struct Gathering {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// "For 4 bottles of 250 mL. Spoons and cups level; ounces marked for weight or fluid."
+    pub caption: String,
+    /// One an ingredient.
+    pub rows: Vec<GatherRow>,
+    /// "To have to hand: a pan with a lid, ...".
+    pub to_hand: String,
+    /// Notes in the margin.
+    pub notes: Vec<Note>,
+}
+
+/// An ingredient.
+#[derive(Clone, Debug, Serialize)]
+pub struct GatherRow {
+    /// "Rose hips".
+    pub what: String,
+    /// "dried" or "".
+    pub form: String,
+    /// US customary, as a kitchen measures it: "7 oz", "4 cups".
+    pub us: String,
+    /// Under it: "weight; about 1 3/4 cups"; may be empty.
+    pub us_note: String,
+    /// Metric: "200 g".
+    pub metric: String,
+    /// Under it: "weigh it"; may be empty.
+    pub metric_note: String,
+}
+
+/// The method.
+#[derive(Clone, Debug, Serialize)]
+pub struct Order {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// Steps in order.
+    pub steps: Vec<StepRow>,
+    /// Notes in the margin.
+    pub notes: Vec<Note>,
+}
+
+/// A step.
+#[derive(Clone, Debug, Serialize)]
+pub struct StepRow {
+    /// From 1.
+    pub number: usize,
+    /// One or two sentences.
+    pub html: String,
+    /// "at 0:30".
+    pub at: String,
+    /// "30 min"; may be empty.
+    pub takes: String,
+    /// "lid on", "between 28 and 49 min"; may be empty.
+    pub condition: String,
+}
+
+/// Worked numbers.
+#[derive(Clone, Debug, Serialize)]
+pub struct Ledger {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// "The short sum: ...".
+    pub short_sum: String,
+    /// The lines of the short sum.
+    pub rows: Vec<LedgerRow>,
+    /// Every line of the working, folded away: the third level.
+    pub whole: Vec<LedgerRow>,
+}
+
+/// A line of the ledger.
+#[derive(Clone, Debug, Serialize)]
+pub struct LedgerRow {
+    /// Anchor.
+    pub id: String,
+    /// "strained".
+    pub name: String,
+    /// The sum in words: "put in − boiled off − held back"; may be empty.
+    pub words: String,
+    /// The sum with the numbers put in, as MathML; empty for declared and assumed lines.
+    pub figures_html: String,
+    /// The same sum as one sentence for a screen reader and for plain text.
+    pub spoken: String,
+    /// True where the figures are long and take a line of their own on a phone.
+    pub long: bool,
+    /// "473 mL".
+    pub result: String,
+    /// "16 fl oz" or "by weight"; may be empty.
+    pub other: String,
+    /// "450–490 mL", "exact", "as the recipe says".
+    pub between: String,
+    /// Closed with a double rule: a result a reader takes away.
+    pub closed: bool,
+    /// A line the reader may measure.
+    pub measurable: bool,
+    /// What kind of knowledge.
+    pub kind: Kind,
+    /// Where it comes from; source titles in italic.
+    pub source_html: String,
+    /// What unfolds under the line: the lines that lead here, and the formula in symbols.
+    pub fold: Option<Fold>,
+}
+
+/// What unfolds under a line.
+#[derive(Clone, Debug, Serialize)]
+pub struct Fold {
+    /// Lines that lead to this one and stand nowhere else in the short sum.
+    pub rows: Vec<LedgerRow>,
+    /// The formula in symbols, MathML.
+    pub symbols_html: String,
+    /// "V the liquid before, mL; ..." the symbols explained.
+    pub where_text: String,
+    /// Where the formula holds.
+    pub holds: String,
+}
+
+/// The batch picture.
+#[derive(Clone, Debug, Serialize)]
+pub struct Levels {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// One a step.
+    pub vessels: Vec<Vessel>,
+    /// Which fills occur: "liquid", "kept", "ghost", "sweetener" in key order.
+    pub fills: Vec<Fill>,
+    /// "Ticks are cups; the vessel holds 6."
+    pub scale: String,
+}
+
+/// A fill of the batch picture.
+#[derive(Clone, Debug, Serialize)]
+pub struct Fill {
+    /// Class: liquid, kept, ghost, sweetener.
+    pub class: String,
+    /// Word in the key: "kept by the plant".
+    pub word: String,
+}
+
+/// One vessel.
+#[derive(Clone, Debug, Serialize)]
+pub struct Vessel {
+    /// Drawing, inline SVG, hidden from screen readers.
+    pub svg: String,
+    /// "Strain", in italic.
+    pub step: String,
+    /// "833 mL".
+    pub volume: String,
+    /// "3 1/2 cups".
+    pub other: String,
+    /// "113 mL kept by the hips".
+    pub change: String,
+}
+
+/// The variations table.
+#[derive(Clone, Debug, Serialize)]
+pub struct Variations {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// Explains the marks.
+    pub caption: String,
+    /// Columns after the name.
+    pub heads: Vec<Head>,
+    /// The recipe itself first.
+    pub rows: Vec<VariationRow>,
+}
+
+/// A column head.
+#[derive(Clone, Debug, Serialize)]
+pub struct Head {
+    /// "Solids, %".
+    pub text: String,
+    /// At most 14 characters, for a slip on the phone.
+    pub short: String,
+    /// A hair rule stands before this column.
+    pub group: bool,
+    /// A column of words rather than figures.
+    pub words: bool,
+}
+
+/// One way of making it.
+#[derive(Clone, Debug, Serialize)]
+pub struct VariationRow {
+    /// Its name.
+    pub name: String,
+    /// The recipe itself.
+    pub base: bool,
+    /// What changes, in words; empty for the base.
+    pub change: String,
+    /// One a column.
+    pub cells: Vec<Cell>,
+}
+
+/// One cell of the variations table.
+#[derive(Clone, Debug, Serialize)]
+pub struct Cell {
+    /// The figure or words.
+    pub text: String,
+    /// Against the recipe: "more", "less", "other" (words that changed) or "" (the same).
+    pub mark: String,
+    /// The column's short head, repeated for the phone.
+    pub label: String,
+}
+
+/// Cautions.
+#[derive(Clone, Debug, Serialize)]
+pub struct Cautions {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// Stops first.
+    pub rows: Vec<CautionRow>,
+    /// "Follow local rules; where this page and a licensed practitioner differ, follow the practitioner."
+    pub closing: String,
+}
+
+/// A caution.
+#[derive(Clone, Debug, Serialize)]
+pub struct CautionRow {
+    /// Anchor.
+    pub id: String,
+    /// "stop", "warning" or "note".
+    pub level: String,
+    /// First words, bold.
+    pub lead: String,
+    /// The rest.
+    pub text: String,
+    /// Where it comes from; source titles in italic.
+    pub source_html: String,
+}
+
+/// The recipe as written.
+#[derive(Clone, Debug, Serialize)]
+pub struct Written {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// One an input line: spans with classes key, value, comment, step (leading spaces kept).
+    pub lines_html: Vec<String>,
+}
+
+/// The home page.
+#[derive(Clone, Debug, Serialize)]
+pub struct HomePage {
+    /// Around the text.
+    pub frame: Frame,
+    /// "For the evening class of the Low Meadow Allotment Society".
+    pub for_whom: String,
+    /// The course's title.
+    pub title: String,
+    /// One or two sentences.
+    pub lead: String,
+    /// "Tuesdays at 7 in the seed hut ..."; may be empty.
+    pub when: String,
+    /// The formulary's own words, from its home text; may be empty.
+    pub prose_html: String,
+    /// The bill of evenings.
+    pub bill: Vec<BillRow>,
+    /// "At the back": method and sources and the like.
+    pub back_matter: Vec<Link>,
+}
+
+/// A lesson in the bill.
+#[derive(Clone, Debug, Serialize)]
+pub struct BillRow {
+    /// From 1.
+    pub number: usize,
+    /// The lesson.
+    pub lesson: Link,
+    /// What is made, its recipes' names.
+    pub makes: String,
+    /// "refrigerator"; guideline.
+    pub keeps: String,
+    /// "2 h 5 min".
+    pub ready_in: String,
+    /// "Tue 22 Sept"; may be empty.
+    pub when: String,
+}
+
+/// Method and sources.
+#[derive(Clone, Debug, Serialize)]
+pub struct MethodPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// Paragraphs on how the numbers are made.
+    pub prose_html: String,
+    /// Every formula used in the book.
+    pub formulas: Vec<FormulaRow>,
+    /// Every published figure.
+    pub figures: Vec<FigureRow>,
+    /// Every assumption.
+    pub assumptions: Vec<FigureRow>,
+    /// Works cited.
+    pub works: Vec<WorkRow>,
+}
+
+/// A formula on *Method and sources*.
+#[derive(Clone, Debug, Serialize)]
+pub struct FormulaRow {
+    /// Anchor.
+    pub id: String,
+    /// What it gives.
+    pub name: String,
+    /// In symbols, MathML.
+    pub symbols_html: String,
+    /// As a sentence.
+    pub spoken: String,
+    /// The symbols explained.
+    pub where_text: String,
+    /// Where it holds.
+    pub holds: String,
+    /// Where it comes from.
+    pub source_html: String,
+    /// Recipes that use it.
+    pub users: Vec<Link>,
+}
+
+/// A published figure or an assumption.
+#[derive(Clone, Debug, Serialize)]
+pub struct FigureRow {
+    /// Anchor.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// "1.43 g/mL", or "2 mL/g".
+    pub value: String,
+    /// "1.5–2.5 mL/g" for an assumption; empty for a figure.
+    pub between: String,
+    /// Where it comes from.
+    pub source_html: String,
+    /// Recipes that use it.
+    pub users: Vec<Link>,
+}
+
+/// A work cited.
+#[derive(Clone, Debug, Serialize)]
+pub struct WorkRow {
+    /// Anchor.
+    pub id: String,
+    /// Title in italic, maker, year.
+    pub html: String,
+}

@@ -8,8 +8,8 @@ mod print;
 mod suggest;
 
 pub use code::Code;
-
-
+pub use print::{Look, in_order, print, summary};
+pub use suggest::nearest;
 
 use crate::span::{Source, Span};
 

@@ -1,0 +1,118 @@
+//! YAML as a tree of our own, with the place of every key and value.
+//!
+//! Scalars stay the text the author wrote: what a text means is for the module that asked for it.
+//! Readers take a list of findings and go on, so that one press shows every fault of a block.
+
+mod fault;
+mod fields;
+mod read;
+#[cfg(test)]
+mod tests;
+
+pub use fields::Fields;
+pub use read::read;
+
+use crate::diagnostic::{Code, Finding};
+use crate::span::{Span, Spanned};
+
+/// One value and where it is written.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Node {
+    /// What is written.
+    pub value: Value,
+    /// Where: brackets and quotes included; lists and maps without them from the first entry to the
+    /// end of the last. A value that is missing has an empty place behind its key.
+    pub span: Span,
+}
+
+/// What a node holds.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Value {
+    /// One value, as text.
+    Scalar(Scalar),
+    /// Entries in order.
+    List(Vec<Node>),
+    /// Keys and values in order.
+    Map(Vec<(Spanned<String>, Node)>),
+    /// A key or dash with nothing behind it, or an empty text.
+    Nothing,
+}
+
+/// A value as text, never taken for a number, a date or a truth value.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Scalar {
+    /// The text: `1/2`, `012` and `no` as written; quotes taken off, folded lines joined.
+    pub text: String,
+    /// Whether it stands in quotes or in a block after `|` or `>`, and so is surely meant as text.
+    pub quoted: bool,
+}
+
+impl Node {
+    /// Whether this is one value: neither list nor map, nor missing.
+    pub const fn is_scalar(&self) -> bool {
+        matches!(self.value, Value::Scalar(_))
+    }
+
+    /// Whether nothing is written here.
+    pub const fn is_nothing(&self) -> bool {
+        matches!(self.value, Value::Nothing)
+    }
+
+    /// The keys and values of a map; `what` names it in the author's words ("a recipe").
+    pub fn map<'a>(&'a self, what: &str, findings: &mut Vec<Finding>) -> Option<Fields<'a>> {
+        match &self.value {
+            Value::Map(entries) => Some(Fields::new(entries, self.span, what)),
+            _ => self.wrong_shape("`key: value` entries were", what, findings),
+        }
+    }
+
+    /// One value as text; `what` names it in the author's words ("the name").
+    pub fn text(&self, what: &str, findings: &mut Vec<Finding>) -> Option<Spanned<&str>> {
+        match &self.value {
+            Value::Scalar(scalar) => Some(Spanned::new(scalar.text.as_str(), self.span)),
+            _ => self.wrong_shape("one value was", what, findings),
+        }
+    }
+
+    /// The entries of a list; `what` names it in the author's words ("the method").
+    pub fn list(&self, what: &str, findings: &mut Vec<Finding>) -> Option<&[Node]> {
+        match &self.value {
+            Value::List(entries) => Some(entries),
+            _ => self.wrong_shape("a list was", what, findings),
+        }
+    }
+
+    fn wrong_shape<T>(&self, wanted: &str, what: &str, findings: &mut Vec<Finding>) -> Option<T> {
+        let found = match &self.value {
+            Value::Scalar(_) => "this is one value",
+            Value::List(_) => "this is a list",
+            Value::Map(_) => "these are `key: value` entries",
+            Value::Nothing => "nothing is written",
+        };
+        let message = format!("{wanted} wanted for {what}; {found}");
+        let mut finding = Finding::error(Code::WrongShape, self.span, message);
+        if let (Value::Scalar(scalar), true) = (&self.value, wanted.starts_with('`')) {
+            // `name:Rose` is one word to YAML: the blank behind the colon makes the key.
+            if let Some((key, value)) = scalar.text.split_once(':').filter(|_| !scalar.quoted) {
+                finding = finding.write(format!("{}: {}", key.trim(), value.trim()));
+            }
+        }
+        findings.push(finding);
+        None
+    }
+
+    /// Moves the whole tree, for a text that stands further on in its file.
+    fn shift(&mut self, by: usize) {
+        self.span = self.span.shifted(by);
+        match &mut self.value {
+            Value::List(entries) => entries.iter_mut().for_each(|node| node.shift(by)),
+            Value::Map(entries) => {
+                for (key, node) in entries {
+                    key.span = key.span.shifted(by);
+                    node.shift(by);
+                }
+            }
+            Value::Scalar(_) | Value::Nothing => {}
+        }
+    }
+}

@@ -1,0 +1,65 @@
+//! The units that the lines of a working are kept and printed in: one a dimension, plus the per cents.
+//!
+//! What an author may *write* is another list: see `kitchen_unit.rs`.
+
+use super::dimension::Dimension;
+
+/// A unit of a working: how a value is kept, and how it is printed.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Unit {
+    /// What stands after the number; empty for a bare number.
+    pub text: &'static str,
+    /// What it measures.
+    pub dimension: Dimension,
+    /// Usual decimals of a value below 100.
+    pub places: u8,
+    /// What a kept value is multiplied by for printing: 100 for per cents, which are kept as shares.
+    pub printed: f64,
+}
+
+const fn plain(text: &'static str, dimension: Dimension, places: u8) -> Unit {
+    Unit { text, dimension, places, printed: 1.0 }
+}
+
+const fn per_cent(text: &'static str, dimension: Dimension) -> Unit {
+    Unit { text, dimension, places: 1, printed: 100.0 }
+}
+
+/// A bare number, such as a ratio or a factor.
+pub const ONE: Unit = plain("", Dimension::NONE, 2);
+/// A share, printed in per cent.
+pub const PER_CENT: Unit = per_cent("%", Dimension::NONE);
+/// Grams in 100 mL; kept in g/mL.
+pub const PER_CENT_WV: Unit = per_cent("% w/v", Dimension::MASS.per(Dimension::VOLUME));
+/// Grams in 100 g.
+pub const PER_CENT_WW: Unit = per_cent("% w/w", Dimension::NONE);
+/// Millilitres in 100 mL.
+pub const PER_CENT_VV: Unit = per_cent("% v/v", Dimension::NONE);
+/// Grams.
+pub const G: Unit = plain("g", Dimension::MASS, 1);
+/// Millilitres.
+pub const ML: Unit = plain("mL", Dimension::VOLUME, 1);
+/// Minutes.
+pub const MIN: Unit = plain("min", Dimension::TIME, 1);
+/// Degrees Celsius.
+pub const CELSIUS: Unit = plain("°C", Dimension::TEMPERATURE, 1);
+/// Kilocalories, the Calories of a label.
+pub const KCAL: Unit = plain("kcal", Dimension::ENERGY, 0);
+/// Money. It has no text: the currency is the formulary's, and its sign may stand in front.
+pub const MONEY: Unit = plain("", Dimension::MONEY, 2);
+/// Things counted.
+pub const COUNT: Unit = plain("", Dimension::COUNT, 1);
+/// Density.
+pub const G_PER_ML: Unit = plain("g/mL", Dimension::MASS.per(Dimension::VOLUME), 3);
+/// Liquid to plant, or liquid kept back by a plant.
+pub const ML_PER_G: Unit = plain("mL/g", Dimension::VOLUME.per(Dimension::MASS), 2);
+/// How fast a pot loses water.
+pub const ML_PER_MIN: Unit = plain("mL/min", Dimension::VOLUME.per(Dimension::TIME), 1);
+/// Molar mass.
+pub const G_PER_MOL: Unit = plain("g/mol", Dimension::MASS.per(Dimension::AMOUNT), 2);
+/// Amount of substance.
+pub const MOL: Unit = plain("mol", Dimension::AMOUNT, 3);
+/// Pressure.
+pub const PA: Unit = plain("Pa", Dimension::PRESSURE, 0);
+/// Metres, of altitude.
+pub const M: Unit = plain("m", Dimension::LENGTH, 0);

@@ -3,6 +3,7 @@
 //! Scalars stay the text the author wrote: what a text means is for the module that asked for it.
 //! Readers take a list of findings and go on, so that one press shows every fault of a block.
 
+mod amounts;
 mod fault;
 mod fields;
 mod read;

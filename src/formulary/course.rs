@@ -1,0 +1,61 @@
+//! `formulary.yaml`: the course's own facts.
+
+use crate::diagnostic::Finding;
+use crate::span::Source;
+use crate::yaml;
+
+/// The course.
+#[derive(Clone, Debug, Default)]
+pub struct Course {
+    /// The book's name, in the running head.
+    pub book: String,
+    /// The course's title, on the home page.
+    pub title: String,
+    /// Whom it is for.
+    pub for_whom: String,
+    /// One or two sentences.
+    pub lead: String,
+    /// Days, hours and place in words.
+    pub when: String,
+    /// "First printing, 22 September".
+    pub printing: String,
+    /// Who may reuse it.
+    pub licence: String,
+    /// Language of the text, as in HTML `lang`.
+    pub language: String,
+}
+
+/// Reads `formulary.yaml`.
+pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
+    let mut course = Course { language: "en".to_string(), ..Course::default() };
+    let tree = match yaml::read(&source.text, 0) {
+        Ok(tree) => tree,
+        Err(found) => {
+            findings.extend(found);
+            return course;
+        }
+    };
+    let Some(mut fields) = tree.map("the formulary", findings) else { return course };
+    for (key, example, into) in [
+        ("book", "book: The Low Meadow Stillroom Book", &mut course.book),
+        ("title", "title: Hip, Herb and Haw", &mut course.title),
+    ] {
+        if let Some(text) = fields.need(key, example, findings).and_then(|node| node.text(key, findings)) {
+            *into = text.value.to_string();
+        }
+    }
+    for (key, into) in [
+        ("for", &mut course.for_whom),
+        ("lead", &mut course.lead),
+        ("when", &mut course.when),
+        ("printing", &mut course.printing),
+        ("licence", &mut course.licence),
+        ("language", &mut course.language),
+    ] {
+        if let Some(text) = fields.take(key).and_then(|node| node.text(key, findings)) {
+            *into = text.value.to_string();
+        }
+    }
+    fields.finish(findings);
+    course
+}

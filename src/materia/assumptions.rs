@@ -4,7 +4,7 @@
 
 use super::Assumption;
 use crate::bibliography::{Source, Work};
-use crate::measure::unit::{ML_PER_MIN, ONE, PER_CENT};
+use crate::measure::unit::{ML_PER_G, ML_PER_MIN, ONE, PER_CENT};
 
 macro_rules! assumptions {
     ($($name:ident $id:literal $words:literal = $low:literal $usual:literal $high:literal $unit:ident;
@@ -27,6 +27,9 @@ assumptions! {
     LID_ON "lid-on" "boiled off a minute, lid on" = 1.0 2.0 3.0 ML_PER_MIN;
         Source::practice("a covered household pot at a low simmer");
         "Time your own pot: measure, simmer 20 minutes, measure again.";
+    PLANT_HOLDS "plant-holds" "what a gram of dried plant keeps" = 1.5 2.0 3.0 ML_PER_G;
+        Source::practice("squeezed by hand: seeds and bark keep about 1, roots and berries 1.5 to 2, leaf and flower 2 to 4");
+        "Give the plant's page its own figure, or measure what you strain.";
     DRAINED "drained" "how wet draining leaves the marc, against squeezing" = 1.25 1.5 2.0 ONE;
         Source::practice("drained plants hold about half as much again as squeezed ones");
         "Measure what you strain.";

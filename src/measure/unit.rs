@@ -61,5 +61,7 @@ pub const G_PER_MOL: Unit = plain("g/mol", Dimension::MASS.per(Dimension::AMOUNT
 pub const MOL: Unit = plain("mol", Dimension::AMOUNT, 3);
 /// Pressure.
 pub const PA: Unit = plain("Pa", Dimension::PRESSURE, 0);
+/// Energy of a food.
+pub const KCAL_PER_G: Unit = plain("kcal/g", Dimension::ENERGY.per(Dimension::MASS), 2);
 /// Metres, of altitude.
 pub const M: Unit = plain("m", Dimension::LENGTH, 0);

@@ -1,1 +1,353 @@
-//! (to be written)
+//! The method: a recipe's steps laid down as lines of a working, one file a kind of step.
+//!
+//! Each step says its formulas, its sentence, its time and what it needs; the account at the end
+//! closes the books. A fault in the order or the basis of steps is a finding with its place.
+
+mod account;
+mod add;
+mod bottle;
+mod cool;
+mod put_in;
+mod reduce;
+mod simmer;
+mod steep;
+mod strain;
+mod sweeten;
+
+use crate::batch::Batch;
+use crate::bibliography::Source;
+use crate::diagnostic::{Code, Finding, stops};
+use crate::formula::Line;
+use crate::formula::catalogue::pan::{AddTimes, AddVolumes, AddWeights};
+use crate::formulary::{Formulary, Plant};
+use crate::materia::{Assumption, Figure};
+use crate::measure::{Amount, Form, Unit};
+use crate::recipe::{Recipe, Step};
+use crate::span::{Span, Spanned};
+use crate::working::{MOST_ASSUMPTIONS, Working};
+
+/// A recipe laid down: its lines, and what else its pages need to say about them.
+#[derive(Clone, Debug)]
+pub struct Laid {
+    /// The lines.
+    pub working: Working,
+    /// What is put in, in order.
+    pub ingredients: Vec<Ingredient>,
+    /// The steps, in order.
+    pub steps: Vec<Done>,
+    /// Equipment, each once.
+    pub to_hand: Vec<String>,
+    /// Whether honey is in it.
+    pub honey: bool,
+    /// What is in the pan at the end.
+    pub batch: Batch,
+    /// What the order and the heat of the steps call for caution about.
+    pub hazards: Vec<Hazard>,
+}
+
+/// Something a step does that a caution speaks of.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Hazard {
+    /// An aromatic plant over heat for longer than the rule allows, or in a pot being reduced.
+    AromaticBoiled {
+        /// The plant.
+        plant: String,
+        /// The step.
+        at: Span,
+    },
+    /// Honey stirred into liquid that no step has cooled to 40 °C.
+    HotHoney {
+        /// The step.
+        at: Span,
+    },
+    /// A pan of hot liquid.
+    HotLiquid,
+    /// Hot liquid into glass.
+    HotGlass,
+}
+
+/// One thing put in.
+#[derive(Clone, Debug)]
+pub struct Ingredient {
+    /// Its name in running text.
+    pub words: String,
+    /// The plant, where it is one.
+    pub plant: Option<String>,
+    /// Fresh or dried.
+    pub form: Option<Form>,
+    /// Its weight, g.
+    pub weight: Option<Line>,
+    /// Its volume as a kitchen measures it, mL.
+    pub volume: Option<Line>,
+    /// How the author wrote it, where an amount was written.
+    pub written: Option<String>,
+    /// Whether keeping depends on it, so that it is rounded closely and up.
+    pub keeps: bool,
+}
+
+/// A piece of a step's sentence.
+#[derive(Clone, Debug)]
+pub enum Say {
+    /// Words as they stand.
+    Words(String),
+    /// A volume, in both systems.
+    Volume(Line),
+    /// A weight, in both systems.
+    Weight(Line),
+    /// A temperature in °C, in both systems.
+    Temperature(f64),
+    /// A bold sentence.
+    Strong(&'static str),
+}
+
+/// A step as done.
+#[derive(Clone, Debug)]
+pub struct Done {
+    /// Its name in a recipe.
+    pub name: &'static str,
+    /// Its sentence.
+    pub say: Vec<Say>,
+    /// Its times, min, one after the other.
+    pub minutes: Vec<Line>,
+    /// "lid on", "off the heat".
+    pub condition: String,
+    /// The pan after it, where that has changed.
+    pub level: Option<Level>,
+}
+
+/// The pan after a step.
+#[derive(Clone, Debug)]
+pub struct Level {
+    /// What the step is called under the picture.
+    pub words: &'static str,
+    /// Volume in the pan, mL.
+    pub volume: Line,
+    /// Watery liquid, mL.
+    pub liquid: Vec<Line>,
+    /// Sweeteners in it, mL.
+    pub sweet: Vec<Line>,
+    /// What the marc kept back, mL.
+    pub kept: Option<Line>,
+    /// What boiled away, mL.
+    pub gone: Option<Line>,
+    /// What changed.
+    pub change: Vec<Say>,
+}
+
+/// A plant in the pan.
+struct InPan<'a> {
+    plant: &'a Plant,
+    form: Form,
+    weight: Line,
+}
+
+/// The state between two steps.
+struct Laying<'a> {
+    recipe: &'a Recipe,
+    book: &'a Formulary,
+    work: Working,
+    findings: &'a mut Vec<Finding>,
+    /// Plants whose marc is still in the pan.
+    plants: Vec<InPan<'a>>,
+    /// Liquid put in before straining: water, and what fresh plants bring, mL.
+    put_in: Vec<Line>,
+    /// Boiled off before straining, mL.
+    boiled: Vec<Line>,
+    /// What is in the pan.
+    batch: Batch,
+    /// Volume in the pan now, mL.
+    volume: Option<Line>,
+    strained: bool,
+    sweetened: bool,
+    /// Whether the pan stands on the heat or has just left it.
+    hot: bool,
+    /// °C, once a step has cooled it.
+    cooled: Option<f64>,
+    /// Plant whose strength is in the liquid, g.
+    passed_on: Vec<Line>,
+    times: Vec<Line>,
+    stove: Vec<Line>,
+    ingredients: Vec<Ingredient>,
+    done: Vec<Done>,
+    to_hand: Vec<String>,
+    hazards: Vec<Hazard>,
+}
+
+/// Lays a recipe down. None where a fault leaves nothing to evaluate; the faults are findings.
+pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<Laid> {
+    let before = findings.len();
+    let mut at = Laying {
+        recipe,
+        book,
+        work: Working::new(),
+        findings,
+        plants: Vec::new(),
+        put_in: Vec::new(),
+        boiled: Vec::new(),
+        batch: Batch::default(),
+        volume: None,
+        strained: false,
+        sweetened: false,
+        hot: false,
+        cooled: None,
+        passed_on: Vec::new(),
+        times: Vec::new(),
+        stove: Vec::new(),
+        ingredients: Vec::new(),
+        done: Vec::new(),
+        to_hand: Vec::new(),
+        hazards: Vec::new(),
+    };
+    put_in::lay(&mut at);
+    for (number, step) in recipe.method.iter().enumerate() {
+        at.work.at_step(number + 1);
+        at.step(step);
+    }
+    at.work.at_step(recipe.method.len());
+    account::close(&mut at);
+    let Laying { mut work, ingredients, done, to_hand, batch, hazards, findings, .. } = at;
+    if stops(&findings[before..]) {
+        return None;
+    }
+    work.close();
+    check(&work, recipe, findings);
+    if stops(&findings[before..]) {
+        return None;
+    }
+    let honey = batch.holds_honey();
+    Some(Laid { working: work, ingredients, steps: done, to_hand, honey, batch, hazards })
+}
+
+/// Nothing below nothing: at the usual values an error, at an end of the range a warning.
+fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
+    if work.assumptions() > MOST_ASSUMPTIONS {
+        let message = format!("{} assumptions meet in one recipe; no reader could weigh them", work.assumptions());
+        findings.push(Finding::error(Code::BelowNothing, recipe.name.span, message));
+        return;
+    }
+    let values = work.evaluate(&[]);
+    let fault = |line: Line, value: f64| {
+        let entry = work.entry(line);
+        let at = recipe.method.get(entry.step.wrapping_sub(1)).map_or(recipe.name.span, |step| step.span);
+        let amount = crate::measure::show(value, entry.unit, crate::measure::usual_places(value, entry.unit));
+        (at, format!("`{}` comes to {amount}", entry.name))
+    };
+    if let Some(line) = work.impossible(&values) {
+        let (at, message) = fault(line, values[line.index()]);
+        findings.push(
+            Finding::error(Code::BelowNothing, at, message)
+                .why("more is taken away than there is")
+                .write("more water, less plant, or less time on the stove"),
+        );
+        return;
+    }
+    let lows: Vec<f64> = work.range(&[]).into_iter().map(|range| range.low).collect();
+    if let Some(line) = work.impossible(&lows) {
+        let (at, message) = fault(line, lows[line.index()]);
+        findings.push(
+            Finding::warning(Code::BelowNothing, at, format!("{message} if the assumptions fall badly"))
+                .why("the pan may boil dry in another kitchen"),
+        );
+    }
+}
+
+impl<'a> Laying<'a> {
+    fn step(&mut self, step: &'a Spanned<Step>) {
+        let at = step.span;
+        match &step.value {
+            Step::Simmer { time, lid, hard } => simmer::lay(self, at, time, lid.value, *hard),
+            Step::Steep { time, from_boiling } => steep::lay(self, at, time, *from_boiling),
+            Step::Add(plants) => add::lay(self, at, plants),
+            Step::Strain(hand) => strain::lay(self, at, *hand),
+            Step::Reduce(to) => reduce::lay(self, at, to),
+            Step::Cool(to) => cool::lay(self, at, to),
+            Step::Sweeten(sweets) => sweeten::lay(self, at, sweets),
+            Step::Bottle(size) => bottle::lay(self, at, size),
+        }
+    }
+
+    /// An assumption, with the recipe's own figure for it where it has one.
+    fn assume(&mut self, assumption: &'static Assumption) -> Line {
+        let own = self.recipe.assume.iter().find(|own| own.what.id == assumption.id).map(|own| {
+            let amount = &own.amount.value;
+            (amount.low, (amount.low + amount.high) / 2.0, amount.high, Source::formulary("the recipe's own figure"))
+        });
+        self.work.assumed(assumption, own)
+    }
+
+    /// An amount the recipe declares. A range becomes an assumption of the recipe's own, its middle
+    /// taken as usual.
+    fn declared(&mut self, name: &str, unit: &'static Unit, amount: &Amount, grows: bool, at: Span) -> Line {
+        // A range of a time or a volume stands for one cause, the author's own latitude.
+        let value = (amount.low + amount.high) / 2.0;
+        self.work.given(name, unit, value, grows, at)
+    }
+
+    /// Notes the time of a step.
+    fn takes(&mut self, minutes: Line, over_heat: bool) {
+        self.times.push(minutes);
+        if over_heat {
+            self.stove.push(minutes);
+        }
+    }
+
+    fn allowance(&mut self, figure: &'static Figure, over_heat: bool) -> Line {
+        let line = self.work.figure(figure);
+        self.takes(line, over_heat);
+        line
+    }
+
+    fn need(&mut self, thing: &str) {
+        if !self.to_hand.iter().any(|have| have == thing) {
+            self.to_hand.push(thing.to_string());
+        }
+    }
+
+    fn finish_step(&mut self, name: &'static str, say: Vec<Say>, minutes: Vec<Line>, condition: String, level: Option<Level>) {
+        self.done.push(Done { name, say, minutes, condition, level });
+    }
+
+    /// The plants in the pan in running text: "the rose hips and hibiscus".
+    fn plant_words(&self) -> String {
+        let mut words: Vec<&str> = Vec::new();
+        for in_pan in &self.plants {
+            if !words.contains(&in_pan.plant.words.as_str()) {
+                words.push(&in_pan.plant.words);
+            }
+        }
+        list_of(&words)
+    }
+
+    fn order(&mut self, at: Span, message: impl Into<String>, why: &str, write: &str) {
+        self.findings.push(Finding::error(Code::StepOrder, at, message).why(why).write(write));
+    }
+}
+
+/// "a, b and c".
+pub(crate) fn list_of(words: &[&str]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => (*one).to_string(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// Times added, or the one time.
+fn add_times(work: &mut Working, name: &str, times: Vec<Line>) -> Line {
+    work.one_or(times, |work, each| work.work(name, AddTimes { each }))
+}
+
+/// Words of a sentence.
+fn words(text: impl Into<String>) -> Say {
+    Say::Words(text.into())
+}
+
+/// Volumes added, or the one volume.
+fn add_volumes(work: &mut Working, name: &str, each: Vec<Line>) -> Line {
+    work.one_or(each, |work, each| work.work(name, AddVolumes { each }))
+}
+
+/// Weights added, or the one weight.
+fn add_weights(work: &mut Working, name: &str, each: Vec<Line>) -> Line {
+    work.one_or(each, |work, each| work.work(name, AddWeights { each }))
+}

@@ -1,1 +1,232 @@
-//! (to be written)
+//! A recipe as declared: what the block says, each value with its place. Nothing is worked here.
+
+mod change;
+mod read;
+mod step;
+
+pub use read::read;
+
+use crate::measure::{Amount, LiquidRatio, PlantAmount, Proportion, Reduction};
+use crate::span::{Span, Spanned};
+use crate::yaml::Node;
+
+/// A declared preparation.
+#[derive(Clone, Debug)]
+pub struct Recipe {
+    /// Its name.
+    pub name: Spanned<String>,
+    /// What kind of preparation.
+    pub preparation: Spanned<Preparation>,
+    /// Plants put in at the start, by their names.
+    pub plants: Vec<PlantUse>,
+    /// What extracts.
+    pub liquid: Spanned<LiquidAmount>,
+    /// Steps in order.
+    pub method: Vec<Spanned<Step>>,
+    /// Where it is kept.
+    pub keep: Option<Spanned<Keep>>,
+    /// How it is taken.
+    pub take: Option<Take>,
+    /// The author's own figures for assumptions.
+    pub assume: Vec<Assume>,
+    /// The recipe with stated changes, as declared.
+    pub variations: Vec<Variation>,
+    /// Place of the whole block's text in the file.
+    pub span: Span,
+}
+
+/// Kinds of preparation.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Preparation {
+    /// Simmered in water.
+    Decoction,
+    /// Steeped in water poured on hot.
+    Infusion,
+    /// A sweetened decoction or infusion.
+    Syrup,
+}
+
+impl Preparation {
+    /// As written in a recipe.
+    pub const NAMES: &'static [(&'static str, Preparation)] = &[
+        ("decoction", Preparation::Decoction),
+        ("infusion", Preparation::Infusion),
+        ("syrup", Preparation::Syrup),
+    ];
+
+    /// Its word.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Preparation::Decoction => "decoction",
+            Preparation::Infusion => "infusion",
+            Preparation::Syrup => "syrup",
+        }
+    }
+}
+
+/// A plant and how much of it.
+#[derive(Clone, Debug)]
+pub struct PlantUse {
+    /// Its name, as in the formulary.
+    pub plant: Spanned<String>,
+    /// How much, fresh or dried.
+    pub amount: Spanned<PlantAmount>,
+}
+
+/// How much water.
+#[derive(Clone, Debug)]
+pub enum LiquidAmount {
+    /// By a ratio to the plants; of which form the plants are weighed in it, where the author says.
+    Ratio(LiquidRatio, Option<crate::measure::Form>),
+    /// So much.
+    Measured(Amount),
+}
+
+/// How a pan is covered.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Lid {
+    /// Closed.
+    On,
+    /// Open by a finger's breadth.
+    Ajar,
+    /// Open.
+    Off,
+}
+
+/// How the marc is parted from the liquid.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Hand {
+    /// Left to drip.
+    Drained,
+    /// Wrung by hand.
+    Squeezed,
+    /// In a press.
+    Pressed,
+}
+
+/// How much of a sweetener.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Sweet {
+    /// A share of the liquid or of the finished, by weight or by volume.
+    Share(Proportion),
+    /// So much.
+    Measured(Amount),
+}
+
+/// One step of the method.
+#[derive(Clone, Debug)]
+pub enum Step {
+    /// Kept just under the boil, or boiled.
+    Simmer {
+        /// How long, once it simmers.
+        time: Spanned<Amount>,
+        /// How it is covered.
+        lid: Spanned<Lid>,
+        /// Boiled hard rather than simmered.
+        hard: bool,
+    },
+    /// Left to stand, covered, off the heat.
+    Steep {
+        /// How long.
+        time: Spanned<Amount>,
+        /// Whether boiling water is poured on first.
+        from_boiling: bool,
+    },
+    /// More plants, off the heat.
+    Add(Vec<PlantUse>),
+    /// The liquid parted from the marc.
+    Strain(Hand),
+    /// Boiled down, lid off.
+    Reduce(Reduction),
+    /// Cooled to a temperature.
+    Cool(Amount),
+    /// Sweetened.
+    Sweeten(Vec<(Spanned<String>, Spanned<Sweet>)>),
+    /// Filled into bottles of this size.
+    Bottle(Amount),
+}
+
+impl Step {
+    /// The step's name in a recipe.
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Step::Simmer { hard: false, .. } => "simmer",
+            Step::Simmer { hard: true, .. } => "boil",
+            Step::Steep { .. } => "steep",
+            Step::Add(_) => "add",
+            Step::Strain(_) => "strain",
+            Step::Reduce(_) => "reduce",
+            Step::Cool(_) => "cool",
+            Step::Sweeten(_) => "sweeten",
+            Step::Bottle(_) => "bottle",
+        }
+    }
+}
+
+/// Where it is kept.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Keep {
+    /// Used the same day.
+    SameDay,
+    /// In the refrigerator.
+    Refrigerator,
+    /// In the freezer.
+    Freezer,
+    /// Cool and dark.
+    CoolDark,
+    /// On a shelf.
+    Shelf,
+}
+
+impl Keep {
+    /// As written in a recipe.
+    pub const NAMES: &'static [(&'static str, Keep)] = &[
+        ("same day", Keep::SameDay),
+        ("refrigerator", Keep::Refrigerator),
+        ("freezer", Keep::Freezer),
+        ("cool and dark", Keep::CoolDark),
+        ("shelf", Keep::Shelf),
+    ];
+
+    /// In running text.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Keep::SameDay => "the same day only",
+            Keep::Refrigerator => "in the refrigerator",
+            Keep::Freezer => "in the freezer",
+            Keep::CoolDark => "cool and dark",
+            Keep::Shelf => "on a shelf",
+        }
+    }
+}
+
+/// How it is taken.
+#[derive(Clone, Debug)]
+pub struct Take {
+    /// One dose; of a range the working takes the larger.
+    pub amount: Spanned<Amount>,
+    /// How many a day.
+    pub daily: Spanned<f64>,
+    /// How many people share it.
+    pub people: Spanned<f64>,
+}
+
+/// The author's own figure for an assumption.
+#[derive(Clone, Debug)]
+pub struct Assume {
+    /// Which.
+    pub what: &'static crate::materia::Assumption,
+    /// One value, or a range, in base units.
+    pub amount: Spanned<Amount>,
+}
+
+/// The recipe with stated changes.
+#[derive(Clone, Debug)]
+pub struct Variation {
+    /// Its name.
+    pub name: Spanned<String>,
+    /// The changes, key by key, as written.
+    pub changes: Vec<(Spanned<String>, Node)>,
+    /// The recipe as it then stands.
+    pub recipe: Box<Recipe>,
+}

@@ -10,6 +10,7 @@ mod read;
 #[cfg(test)]
 mod tests;
 
+pub use amounts::{finding, unknown};
 pub use fields::Fields;
 pub use read::read;
 

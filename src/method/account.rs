@@ -1,0 +1,67 @@
+//! Closing the account: what is finished, what is dissolved in it, and what a dose holds.
+
+use super::{Laying, add_times, add_weights};
+use crate::diagnostic::{Code, Finding};
+use crate::formula::Line;
+use crate::formula::catalogue::dose::{
+    Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose,
+};
+use crate::measure::unit::{ML, ONE};
+use crate::recipe::Take;
+use crate::working::Id;
+
+pub(super) fn close(at: &mut Laying) {
+    let Some(volume) = at.volume else { return };
+    if !at.strained {
+        at.findings.push(
+            Finding::error(Code::StepOrder, at.recipe.name.span, "the method never strains")
+                .why("what is finished is what runs through the cloth")
+                .write("- strain: squeezed"),
+        );
+        return;
+    }
+    let finished = volume;
+    at.work.claim(Id::Finished, finished);
+    at.work.measurable(finished);
+    let weight = at.batch.weight("finished, weighed", &mut at.work);
+    at.work.claim(Id::FinishedWeight, weight);
+    if let Some(solids) = at.batch.solids(&mut at.work) {
+        at.work.claim(Id::Solids, solids);
+    }
+    let passed_on = at.passed_on.clone();
+    let plant = add_weights(&mut at.work, "plant in the liquid", passed_on);
+    let strength = at.work.work("plant in the finished", Strength { plant, finished });
+    at.work.claim(Id::Strength, strength);
+    if let Some(take) = at.recipe.take.clone() {
+        doses(at, &take, finished, plant);
+    }
+    let times = at.times.clone();
+    let minutes = add_times(&mut at.work, "minutes in all", times);
+    at.work.claim(Id::Minutes, minutes);
+    let stove = at.stove.clone();
+    if !stove.is_empty() {
+        let stove = add_times(&mut at.work, "minutes at the stove", stove);
+        at.work.claim(Id::StoveMinutes, stove);
+    }
+}
+
+/// Doses by the larger amount taken: fewer doses, and the most that one holds.
+fn doses(at: &mut Laying, take: &Take, finished: Line, plant: Line) {
+    let dose = at.work.given("a dose, the larger", &ML, take.amount.value.high, false, take.amount.span);
+    let doses = at.work.work("doses", Doses { finished, dose });
+    at.work.claim(Id::Doses, doses);
+    let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);
+    let people = at.work.given("people", &ONE, take.people.value, false, take.people.span);
+    let days = at.work.work("days", Days { doses, daily, people });
+    at.work.claim(Id::Days, days);
+    let in_dose = at.work.work("plant in a dose", PlantPerDose { plant, dose, finished });
+    at.work.claim(Id::PlantPerDose, in_dose);
+    if let Some(sugars) = at.batch.sugars(&mut at.work) {
+        let sugar = at.work.work("sugars in a dose", WeightPerDose { weight: sugars, dose, finished });
+        at.work.claim(Id::SugarPerDose, sugar);
+    }
+    if let Some(energy) = at.batch.energy(&mut at.work) {
+        let energy = at.work.work("energy in a dose", EnergyPerDose { energy, dose, finished });
+        at.work.claim(Id::EnergyPerDose, energy);
+    }
+}

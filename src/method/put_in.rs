@@ -1,0 +1,218 @@
+//! What is put in at the start: the plants and the water.
+
+use super::{InPan, Ingredient, Laying, add_weights};
+use crate::diagnostic::{Code, Finding, nearest};
+use crate::formula::Line;
+use crate::formula::catalogue::pan::{
+    AsDried, ForEachGram, ForEachGramByWeight, MeasureOut, PlantWater, WeighByCup,
+};
+use crate::formulary::Plant;
+use crate::materia::WATER_DENSITY;
+use crate::measure::unit::{G, G_PER_ML, ML, ML_PER_G, ONE, PER_CENT};
+use crate::measure::{Dimension, Form, LiquidRatio, RatioBasis};
+use crate::recipe::{LiquidAmount, PlantUse};
+use crate::span::Span;
+use crate::working::Id;
+
+pub(super) fn lay(at: &mut Laying) {
+    let uses: &[PlantUse] = &at.recipe.plants;
+    plants(at, uses);
+    if at.plants.is_empty() {
+        return;
+    }
+    let each: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
+    let all = add_weights(&mut at.work, "plants in all", each);
+    at.work.claim(Id::Plants, all);
+    let liquid = &at.recipe.liquid;
+    let Some((water, written)) = (match &liquid.value {
+        LiquidAmount::Measured(amount) => {
+            Some((at.declared("water", &ML, amount, true, liquid.span), Some(amount.written.clone())))
+        }
+        LiquidAmount::Ratio(ratio, form) => by_ratio(at, ratio, *form, liquid.span).map(|line| (line, None)),
+    }) else {
+        return;
+    };
+    at.work.claim(Id::Water, water);
+    at.ingredients.push(Ingredient {
+        words: "water".to_string(),
+        plant: None,
+        form: None,
+        weight: None,
+        volume: Some(water),
+        written,
+        keeps: false,
+    });
+    at.put_in.insert(0, water);
+    at.volume = Some(water);
+    at.need("scales");
+    at.need("a measuring jug marked in millilitres");
+}
+
+/// Puts plants into the pan: each weighed, a fresh one with the water it brings.
+pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
+    for used in uses {
+        let Some(plant) = at.book.plants.get(&used.plant.value) else {
+            let known = at.book.plants.keys().map(String::as_str);
+            let mut finding = Finding::error(
+                Code::UnknownName,
+                used.plant.span,
+                format!("the book has no plant `{}`", used.plant.value),
+            )
+            .why("a recipe takes its cautions and its figures from the plant's page");
+            finding = match nearest(&used.plant.value, known) {
+                Some(near) => finding.write(near),
+                None => finding.write(format!("a page plants/{}.md", used.plant.value)),
+            };
+            at.findings.push(finding);
+            continue;
+        };
+        if let Some(weight) = weigh(at, plant, used) {
+            let form = used.amount.value.form;
+            at.ingredients.push(Ingredient {
+                words: plant.words.clone(),
+                plant: Some(plant.id.clone()),
+                form: Some(form),
+                weight: Some(weight),
+                volume: None,
+                written: Some(used.amount.value.amount.written.clone()),
+                keeps: false,
+            });
+            at.plants.push(InPan { plant, form, weight });
+            if form == Form::Fresh {
+                own_water(at, plant, weight, used.amount.span);
+            }
+        }
+    }
+}
+
+fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
+    let PlantUse { amount, .. } = used;
+    let (amount, form, span) = (&amount.value.amount, amount.value.form, amount.span);
+    if plant.form(form).is_none() {
+        at.findings.push(
+            Finding::error(Code::FreshOrDried, span, format!("the page of {} has no figures for it {form}", plant.words))
+                .write(format!("{form}: {{...}} in plants/{}.md", plant.id)),
+        );
+        return None;
+    }
+    if amount.dimension() == Dimension::MASS {
+        return Some(at.declared(&plant.words, &G, amount, true, span));
+    }
+    let Some(bulk) = plant.form(form).and_then(|form| form.bulk()) else {
+        at.findings.push(
+            Finding::error(
+                Code::NoBasis,
+                span,
+                format!("what a cup of {form} {} weighs is not on its page", plant.words),
+            )
+            .why("a cup of herb weighs from 10 to 130 g, by the plant and the cut")
+            .write(format!("a weight, such as `50 g {form}`"))
+            .write(format!("cup: ... under `{form}` in plants/{}.md", plant.id)),
+        );
+        return None;
+    };
+    let volume = at.declared(&format!("{}, by the cup", plant.words), &ML, amount, true, span);
+    let bulk = at.work.published(
+        format!("weight of a millilitre of {}", plant.words),
+        plant.id.clone(),
+        &G_PER_ML,
+        bulk.value,
+        bulk.source,
+    );
+    Some(at.work.work(plant.words.as_str(), WeighByCup { volume, bulk }))
+}
+
+/// The water a fresh plant brings joins what is put in.
+fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
+    let Some(moisture) = moisture(at, plant, Form::Fresh, span) else { return };
+    let water = at.work.work(format!("water in the {}", plant.words), PlantWater { plant: weight, moisture });
+    let density = at.work.figure(&WATER_DENSITY);
+    let volume = at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
+    at.put_in.push(volume);
+}
+
+/// The moisture of a plant in a form, from its page.
+pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -> Option<Line> {
+    let Some(moisture) = plant.form(form).and_then(|form| form.moisture.clone()) else {
+        at.findings.push(
+            Finding::error(Code::FreshOrDried, span, format!("the moisture of {form} {} is not on its page", plant.words))
+                .why("a fresh plant brings its own water into the pan")
+                .write(format!("{form}: {{moisture: 80 %, source: ...}} in plants/{}.md", plant.id)),
+        );
+        return None;
+    };
+    Some(at.work.published(
+        format!("moisture of {form} {}", plant.words),
+        plant.id.clone(),
+        &PER_CENT,
+        moisture.value,
+        moisture.source,
+    ))
+}
+
+fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span) -> Option<Line> {
+    let fresh: Vec<&str> =
+        at.plants.iter().filter(|plant| plant.form == Form::Fresh).map(|plant| plant.plant.words.as_str()).collect();
+    let of = match form {
+        Some(form) => form,
+        None if fresh.is_empty() => Form::Dried,
+        None => {
+            let message = format!("the ratio does not say whether it counts the {} fresh or as dried", fresh.join(", "));
+            let written = format!("1:{}", crate::measure::decimal(ratio.liquid / ratio.plant, 0));
+            at.findings.push(
+                Finding::error(Code::FreshOrDried, span, message)
+                    .why("a fresh plant weighs from two to eleven times what it weighs dried")
+                    .write(format!("{written} w/v of fresh"))
+                    .write(format!("{written} w/v of dried")),
+            );
+            return None;
+        }
+    };
+    if of == Form::Fresh && fresh.len() < at.plants.len() {
+        let message = "the ratio counts fresh plants, and some of these are dried";
+        at.findings.push(Finding::error(Code::FreshOrDried, span, message).write("of dried"));
+        return None;
+    }
+    let counted = counted(at, of, span)?;
+    let each = at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
+    match ratio.by {
+        RatioBasis::WeightInVolume => Some(at.work.work("water", ForEachGram { each_gram_takes: each, plants: counted })),
+        RatioBasis::WeightInWeight => {
+            let weight = at.work.work("water, by weight", ForEachGramByWeight { each_gram_takes: each, plants: counted });
+            let density = at.work.figure(&WATER_DENSITY);
+            Some(at.work.work("water", MeasureOut { weight, density }))
+        }
+        RatioBasis::VolumeInVolume => {
+            at.findings.push(
+                Finding::error(Code::NoBasis, span, "a ratio of volumes asks for plants by volume; these are weighed")
+                    .why("volumes of plants differ by the cut, so a working goes by weight")
+                    .write("1:4 w/v"),
+            );
+            None
+        }
+    }
+}
+
+const fn ratio_unit(by: RatioBasis) -> &'static crate::measure::Unit {
+    match by {
+        RatioBasis::WeightInVolume => &ML_PER_G,
+        _ => &ONE,
+    }
+}
+
+/// The weight a ratio counts: as it stands, or fresh plants as what they would weigh dried.
+fn counted(at: &mut Laying, of: Form, span: Span) -> Option<Line> {
+    let mut each = Vec::new();
+    for n in 0..at.plants.len() {
+        let InPan { plant, form, weight } = at.plants[n];
+        if of == Form::Dried && form == Form::Fresh {
+            let fresh_moisture = moisture(at, plant, Form::Fresh, span)?;
+            let dried_moisture = moisture(at, plant, Form::Dried, span)?;
+            let by = AsDried { fresh: weight, fresh_moisture, dried_moisture };
+            each.push(at.work.work(format!("{} as dried", plant.words), by));
+        } else {
+            each.push(weight);
+        }
+    }
+    Some(add_weights(&mut at.work, "plants the ratio counts", each))
+}

@@ -1,0 +1,182 @@
+//! Sweetening: how much by the stated basis, what it weighs, what it takes up.
+
+use super::{Hazard, Ingredient, Laying, Level, Say, add_volumes, add_weights, words};
+use crate::diagnostic::{Code, Finding};
+use crate::formula::Line;
+use crate::formula::catalogue::pan::{MeasureOut, ShareOfVolume, ShareOfWeight, Weigh};
+use crate::formula::catalogue::sweeten::{HoneyDensity, OfFinishedVolume, OfFinishedWeight, TakesUp};
+use crate::materia::{STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener};
+use crate::measure::unit::{G, ML, ONE};
+use crate::measure::{By, Dimension, Of, Proportion};
+use crate::recipe::Sweet;
+use crate::span::{Span, Spanned};
+use crate::working::Id;
+use crate::yaml;
+
+/// Honey is stirred in below this, °C, where it is to stay as it is: common practice, no source.
+const HONEY_COOL: f64 = 40.0;
+
+/// One sweetener as it goes in.
+struct Measured {
+    volume: Line,
+    weight: Line,
+    /// Its volume in the liquid: its own, or what it takes up once dissolved.
+    in_liquid: Line,
+}
+
+pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spanned<Sweet>)]) {
+    let Some(liquid) = at.volume else { return };
+    if !at.strained {
+        at.order(
+            span,
+            "the liquid is sweetened before it is strained",
+            "the marc would keep sweetener back, and what you measure the sweetener against is not yet there",
+            "- strain: squeezed and then - sweeten: {...}",
+        );
+        return;
+    }
+    let (mut all, mut say, mut sweet_lines, mut honey) = (Vec::new(), vec![words("Stir in ")], Vec::new(), false);
+    for (n, (name, sweet)) in sweets.iter().enumerate() {
+        let Some(item) = sweetener(&name.value) else {
+            let known = SWEETENERS.iter().map(|sweetener| sweetener.id);
+            at.findings.push(yaml::unknown("a sweetener", Spanned::new(&name.value, name.span), known));
+            continue;
+        };
+        let Some(measured) = measure(at, item, sweet, liquid) else { continue };
+        at.batch.stir_in(item, measured.in_liquid, measured.weight, &mut at.work);
+        at.ingredients.push(Ingredient {
+            words: item.words.to_string(),
+            plant: None,
+            form: None,
+            weight: Some(measured.weight),
+            volume: Some(measured.volume),
+            written: None,
+            keeps: true,
+        });
+        if n > 0 {
+            say.push(words(" and "));
+        }
+        say.push(Say::Volume(measured.volume));
+        say.push(words(" ("));
+        say.push(Say::Weight(measured.weight));
+        say.push(words(format!(") of {}", item.words)));
+        honey |= item.honey;
+        sweet_lines.push(measured.in_liquid);
+        all.push(measured);
+    }
+    if all.is_empty() {
+        return;
+    }
+    let volumes: Vec<Line> = all.iter().map(|measured| measured.volume).collect();
+    let weights: Vec<Line> = all.iter().map(|measured| measured.weight).collect();
+    let volume = add_volumes(&mut at.work, "sweetener", volumes);
+    let weight = add_weights(&mut at.work, "sweetener, weighed", weights);
+    at.work.claim(Id::Sweetener, volume);
+    at.work.claim(Id::SweetenerWeight, weight);
+    at.work.measurable(weight);
+    if honey && at.cooled.is_none_or(|celsius| celsius > HONEY_COOL) {
+        at.hazards.push(Hazard::HotHoney { at: span });
+    }
+    say.push(words(" until it runs clear."));
+    let finished = at.batch.volume("sweetened", &mut at.work);
+    let minutes = at.allowance(&STIRRING_IN, false);
+    at.sweetened = true;
+    at.volume = Some(finished);
+    let level = Level {
+        words: "Sweeten",
+        volume: finished,
+        liquid: vec![liquid],
+        sweet: sweet_lines,
+        kept: None,
+        gone: None,
+        change: vec![Say::Volume(volume), words(" added")],
+    };
+    at.finish_step("sweeten", say, vec![minutes], String::new(), Some(level));
+}
+
+/// How much of one sweetener, by its basis.
+fn measure(at: &mut Laying, item: &'static Sweetener, sweet: &Spanned<Sweet>, liquid: Line) -> Option<Measured> {
+    let density = density(at, item);
+    let (volume, weight) = match &sweet.value {
+        Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
+            (None, Some(at.declared(&weighed(item), &G, amount, true, sweet.span)))
+        }
+        Sweet::Measured(amount) => (Some(at.declared(item.words, &ML, amount, true, sweet.span)), None),
+        Sweet::Share(share) => share_of(at, item, share, sweet.span, liquid)?,
+    };
+    // One of the two is known; the density gives the other.
+    let weight = match (weight, volume) {
+        (Some(weight), _) => weight,
+        (None, Some(volume)) => at.work.work(weighed(item), Weigh { volume, density }),
+        (None, None) => return None,
+    };
+    let volume = volume.unwrap_or_else(|| at.work.work(item.words, MeasureOut { weight, density }));
+    let in_liquid = match item.state {
+        State::Dissolves(_) => {
+            let each_gram = at.work.figure(&SUCROSE_TAKES_UP);
+            at.work.work(format!("{} once dissolved", item.words), TakesUp { weight, each_gram })
+        }
+        State::Liquid(_) | State::Honey => volume,
+    };
+    Some(Measured { volume, weight, in_liquid })
+}
+
+fn weighed(item: &Sweetener) -> String {
+    format!("{}, weighed", item.words)
+}
+
+/// A share by its basis: of the liquid or of the finished, by volume or by weight.
+fn share_of(
+    at: &mut Laying,
+    item: &'static Sweetener,
+    proportion: &Proportion,
+    span: Span,
+    liquid: Line,
+) -> Option<(Option<Line>, Option<Line>)> {
+    let dissolves = matches!(item.state, State::Dissolves(_));
+    if dissolves && proportion.by == By::Volume && proportion.of == Of::Finished {
+        at.findings.push(
+            Finding::error(Code::NoBasis, span, format!("{} has no volume of its own in the finished syrup", item.words))
+                .why(format!("{} melts into the liquid", item.words))
+                .write(format!("{} of the finished by weight", part(proportion)))
+                .write(format!("{} of the liquid by volume", part(proportion))),
+        );
+        return None;
+    }
+    let name = match proportion.of {
+        Of::Liquid => format!("{} to one of liquid", item.words),
+        Of::Finished => format!("{} in one of finished", item.words),
+    };
+    let share = at.work.given(name, &ONE, proportion.share, false, span);
+    Some(match (proportion.by, proportion.of) {
+        (By::Volume, Of::Liquid) => {
+            (Some(at.work.work(item.words, ShareOfVolume { share, whole: liquid })), None)
+        }
+        (By::Volume, Of::Finished) => (Some(at.work.work(item.words, OfFinishedVolume { liquid, share })), None),
+        (By::Weight, of) => {
+            let density = at.work.figure(&WATER_DENSITY);
+            let whole = at.work.work("weight of the liquid", Weigh { volume: liquid, density });
+            let weight = match of {
+                Of::Liquid => at.work.work(weighed(item), ShareOfWeight { share, whole }),
+                Of::Finished => at.work.work(weighed(item), OfFinishedWeight { liquid: whole, share }),
+            };
+            (None, Some(weight))
+        }
+    })
+}
+
+fn part(proportion: &Proportion) -> String {
+    crate::measure::decimal(proportion.share * 100.0, 0) + " %"
+}
+
+/// The density a sweetener is measured by.
+fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
+    match item.state {
+        State::Liquid(figure) | State::Dissolves(figure) => at.work.figure(figure),
+        State::Honey => {
+            let moisture = at.assume(&crate::materia::HONEY_MOISTURE);
+            let water = at.work.figure(&WATER_DENSITY);
+            at.work.work("density of the honey", HoneyDensity { moisture, water })
+        }
+    }
+}

@@ -1,0 +1,130 @@
+//! The recipe block read key by key; every fault of the block is gathered.
+
+use super::step::{read_method, read_plants};
+use super::{Assume, Keep, LiquidAmount, Preparation, Recipe, Take, change};
+use crate::diagnostic::{Code, Finding};
+use crate::materia::ASSUMPTIONS;
+use crate::measure::{self, Dimension, Form, Misread};
+use crate::span::{Span, Spanned};
+use crate::yaml::{self, Node, Value};
+
+/// Reads the recipe block whose text stands at `text.span` in its file.
+pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Recipe> {
+    let tree = match yaml::read(text.value, text.span.start) {
+        Ok(tree) => tree,
+        Err(found) => {
+            findings.extend(found);
+            return None;
+        }
+    };
+    let mut recipe = read_tree(&tree, text.span, findings)?;
+    recipe.variations = change::read_variations(&tree, text.span, findings);
+    Some(recipe)
+}
+
+/// Reads the tree of a recipe; its `variations` are left to the caller, who changes the tree first.
+pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Option<Recipe> {
+    let mut fields = tree.map("a recipe", findings)?;
+    let name = fields
+        .need("name", "name: Rose hip and hibiscus syrup", findings)
+        .and_then(|node| node.text("the name", findings))
+        .map(|name| name.map(str::to_string));
+    let preparation = fields
+        .need("preparation", "preparation: syrup", findings)
+        .and_then(|node| node.one_of("a preparation", Preparation::NAMES, findings));
+    let plants = fields
+        .need("plants", "plants: {rosehip: 200 g dried}", findings)
+        .map(|node| read_plants(node, "the plants", findings));
+    let liquid = fields.need("liquid", "liquid: {water: 1:4 w/v}", findings).and_then(|node| read_liquid(node, findings));
+    let method = fields
+        .need("method", "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]", findings)
+        .map(|node| read_method(node, findings));
+    let keep = fields.take("keep").and_then(|node| node.one_of("a way of keeping", Keep::NAMES, findings));
+    let take = fields.take("take").and_then(|node| read_take(node, findings));
+    let assume = fields.take("assume").map(|node| read_assume(node, findings)).unwrap_or_default();
+    fields.take("variations");
+    fields.finish(findings);
+    Some(Recipe {
+        name: name?,
+        preparation: preparation?,
+        plants: plants?,
+        liquid: liquid?,
+        method: method?,
+        keep,
+        take,
+        assume,
+        variations: Vec::new(),
+        span,
+    })
+}
+
+fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<LiquidAmount>> {
+    let mut fields = node.map("the liquid", findings)?;
+    let water = fields.need("water", "liquid: {water: 1:4 w/v}", findings);
+    fields.finish(findings);
+    water?.read("the water", liquid_amount, findings)
+}
+
+/// `1:4 w/v`, `1:4 w/v of fresh`, or a measured amount.
+fn liquid_amount(text: &str) -> Result<LiquidAmount, Misread> {
+    if !text.contains(':') {
+        return measure::volume(text).map(LiquidAmount::Measured);
+    }
+    let (ratio, form) = match text.rsplit_once(" of ") {
+        Some((ratio, "fresh")) => (ratio, Some(Form::Fresh)),
+        Some((ratio, "dried")) => (ratio, Some(Form::Dried)),
+        _ => (text, None),
+    };
+    measure::liquid_ratio(ratio).map(|ratio| LiquidAmount::Ratio(ratio, form))
+}
+
+fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
+    let mut fields = node.map("how it is taken", findings)?;
+    let amount = fields
+        .need("amount", "take: {amount: 1–2 tsp, daily: 1}", findings)
+        .and_then(|node| node.read("a dose", measure::volume, findings));
+    let daily = fields.need("daily", "daily: 3", findings).and_then(|node| node.read("doses a day", count, findings));
+    let people = match fields.take("people") {
+        Some(node) => node.read("the people", count, findings),
+        None => Some(Spanned::new(1.0, fields.span())),
+    };
+    fields.finish(findings);
+    Some(Take { amount: amount?, daily: daily?, people: people? })
+}
+
+/// A plain count above nothing.
+pub(super) fn count(text: &str) -> Result<f64, Misread> {
+    match text.trim().parse::<f64>() {
+        Ok(value) if value > 0.0 && value <= 1e6 => Ok(value),
+        _ => Err(Misread::new(0..text.len(), Code::BadNumber, format!("`{text}` is not a count, such as 3"))),
+    }
+}
+
+fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
+    let Some(mut fields) = node.map("what is assumed", findings) else { return Vec::new() };
+    let mut own = Vec::new();
+    for (key, node) in fields.rest() {
+        let Some(what) = ASSUMPTIONS.iter().find(|assumption| assumption.id == key.value) else {
+            findings.push(yaml::unknown(
+                "an assumption",
+                Spanned::new(&key.value, key.span),
+                ASSUMPTIONS.iter().map(|assumption| assumption.id),
+            ));
+            continue;
+        };
+        let by = match what.unit.dimension {
+            Dimension::NONE => measure::amount,
+            _ => measure::volume,
+        };
+        if let Some(amount) = node.read(what.words, by, findings) {
+            own.push(Assume { what, amount });
+        }
+    }
+    fields.finish(findings);
+    own
+}
+
+/// Whether a node holds nothing but one value.
+pub(super) fn is_scalar(node: &Node) -> bool {
+    matches!(node.value, Value::Scalar(_))
+}

@@ -1,0 +1,136 @@
+//! The steps of a method, read one by one.
+
+use super::read::is_scalar;
+use super::{Hand, Lid, PlantUse, Step, Sweet};
+use crate::diagnostic::{Code, Finding};
+use crate::measure;
+use crate::span::Spanned;
+use crate::yaml::{self, Node};
+
+/// Steps by their names in a recipe, with an example of each.
+pub(super) const STEPS: &[(&str, &str)] = &[
+    ("simmer", "simmer: {time: 30 min, lid: on}"),
+    ("boil", "boil: {time: 5 min, lid: off}"),
+    ("steep", "steep: 1 h"),
+    ("add", "add: {thyme: 10 g dried}"),
+    ("strain", "strain: squeezed"),
+    ("reduce", "reduce: to 1/2 of the liquid"),
+    ("cool", "cool: 38 °C"),
+    ("sweeten", "sweeten: {honey: 1/2 of the liquid by volume}"),
+    ("bottle", "bottle: 250 mL"),
+];
+
+const LIDS: &[(&str, Lid)] = &[("on", Lid::On), ("ajar", Lid::Ajar), ("off", Lid::Off)];
+const HANDS: &[(&str, Hand)] =
+    &[("drained", Hand::Drained), ("squeezed", Hand::Squeezed), ("pressed", Hand::Pressed)];
+
+/// Reads the list of steps.
+pub(super) fn read_method(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Step>> {
+    let steps = node.list("the steps", findings).unwrap_or_default();
+    if steps.is_empty() && !node.is_nothing() {
+        findings.push(
+            Finding::error(Code::MissingKey, node.span, "the method has no step").write(format!("- {}", STEPS[0].1)),
+        );
+    }
+    steps.iter().filter_map(|node| read_step(node, findings)).collect()
+}
+
+fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> {
+    let mut fields = node.map("a step", findings)?;
+    let entries = fields.rest();
+    fields.finish(findings);
+    let [(key, value)] = entries[..] else {
+        findings.push(
+            Finding::error(Code::WrongShape, node.span, "a step is one name and what belongs to it")
+                .why("each step begins with its own dash")
+                .write(format!("- {}", STEPS[0].1)),
+        );
+        return None;
+    };
+    let step = match key.value.as_str() {
+        "simmer" => read_simmer(value, false, findings),
+        "boil" => read_simmer(value, true, findings),
+        "steep" => read_steep(value, findings),
+        "add" => Some(Step::Add(read_plants(value, "the plants to add", findings))),
+        "strain" => value.one_of("a way of straining", HANDS, findings).map(|hand| Step::Strain(hand.value)),
+        "reduce" => value.read("how far it is reduced", measure::reduction, findings).map(|to| Step::Reduce(to.value)),
+        "cool" => value.read("a temperature", measure::temperature, findings).map(|to| Step::Cool(to.value)),
+        "sweeten" => read_sweeten(value, findings),
+        "bottle" => value.read("the size of a bottle", measure::volume, findings).map(|size| Step::Bottle(size.value)),
+        _ => {
+            let known = STEPS.iter().map(|(name, _)| *name);
+            findings.push(yaml::unknown("a step", Spanned::new(&key.value, key.span), known));
+            None
+        }
+    };
+    step.map(|step| Spanned::new(step, key.span))
+}
+
+fn read_simmer(node: &Node, hard: bool, findings: &mut Vec<Finding>) -> Option<Step> {
+    let name = if hard { "boil" } else { "simmer" };
+    if is_scalar(node) {
+        let time = node.read("the time", measure::time, findings)?;
+        findings.push(
+            Finding::error(Code::NoBasis, node.span, "whether the lid is on is not said")
+                .why("an open pot loses about five times as much as a covered one")
+                .write(format!("{name}: {{time: {}, lid: on}}", time.value.written))
+                .write(format!("{name}: {{time: {}, lid: ajar}}", time.value.written))
+                .write(format!("{name}: {{time: {}, lid: off}}", time.value.written)),
+        );
+        return None;
+    }
+    let mut fields = node.map(name, findings)?;
+    let time =
+        fields.need("time", "time: 30 min", findings).and_then(|node| node.read("the time", measure::time, findings));
+    let lid = fields.need("lid", "lid: on", findings).and_then(|node| node.one_of("a way of covering", LIDS, findings));
+    fields.finish(findings);
+    Some(Step::Simmer { time: time?, lid: lid?, hard })
+}
+
+fn read_steep(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    if is_scalar(node) {
+        let time = node.read("the time", measure::time, findings)?;
+        return Some(Step::Steep { time, from_boiling: false });
+    }
+    let mut fields = node.map("steep", findings)?;
+    let time =
+        fields.need("time", "time: 20 min", findings).and_then(|node| node.read("the time", measure::time, findings));
+    let from = fields.take("from").and_then(|node| node.one_of("a start", &[("boiling", true), ("cold", false)], findings));
+    fields.finish(findings);
+    Some(Step::Steep { time: time?, from_boiling: from.is_some_and(|from| from.value) })
+}
+
+/// Plants by name with their amounts.
+pub(super) fn read_plants(node: &Node, what: &str, findings: &mut Vec<Finding>) -> Vec<PlantUse> {
+    let Some(mut fields) = node.map(what, findings) else { return Vec::new() };
+    let mut plants = Vec::new();
+    for (key, node) in fields.rest() {
+        if let Some(amount) = node.read("an amount of plant", measure::plant_amount, findings) {
+            plants.push(PlantUse { plant: key.clone(), amount });
+        }
+    }
+    fields.finish(findings);
+    plants
+}
+
+fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    let mut fields = node.map("what sweetens", findings)?;
+    let mut sweets = Vec::new();
+    for (key, node) in fields.rest() {
+        if let Some(sweet) = node.read("how much sweetener", sweet, findings) {
+            sweets.push((key.clone(), sweet));
+        }
+    }
+    fields.finish(findings);
+    (!sweets.is_empty()).then_some(Step::Sweeten(sweets))
+}
+
+/// A share with its basis, or a weight or volume.
+fn sweet(text: &str) -> Result<Sweet, measure::Misread> {
+    // Only what names a unit and no whole is a measured amount; all else must say of what it is a share.
+    match measure::mass_or_volume(text) {
+        Ok(amount) => Ok(Sweet::Measured(amount)),
+        Err(misread) if misread.code == Code::NoBasis && text.contains("oz") => Err(misread),
+        Err(_) => measure::proportion(text).map(Sweet::Share),
+    }
+}

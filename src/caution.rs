@@ -1,1 +1,168 @@
-//! (to be written)
+//! Cautions: rules over a worked recipe and its plants. A stop cannot be switched off.
+
+use crate::bibliography::{Source, Work};
+use crate::diagnostic::{Code, Finding};
+use crate::formulary::Formulary;
+use crate::method::Hazard;
+use crate::variation::Worked;
+
+/// How much a caution weighs.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum Weight {
+    /// Protects life; nobody may switch it off.
+    Stop,
+    /// Take care.
+    Warning,
+    /// Worth knowing.
+    Note,
+}
+
+impl Weight {
+    /// The word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Weight::Stop => "stop",
+            Weight::Warning => "warning",
+            Weight::Note => "note",
+        }
+    }
+}
+
+/// A caution on a recipe.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Caution {
+    /// Its id, for tools and anchors.
+    pub id: String,
+    /// How much it weighs.
+    pub weight: Weight,
+    /// First words.
+    pub lead: String,
+    /// The rest.
+    pub text: String,
+    /// Where it comes from.
+    pub source: Source,
+    /// Who must not take it, where the caution says so.
+    pub never_for: Option<&'static str>,
+}
+
+/// The sentence that stands under every list of cautions.
+pub const CLOSING: &str = "Follow your local rules. Where this page and a licensed practitioner differ, follow the \
+                           practitioner. This book teaches; it does not diagnose, and promises nothing.";
+
+/// The cautions of a worked recipe: stops first, then warnings, then notes; each once.
+pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
+    let mut found: Vec<Caution> = Vec::new();
+    let mut add = |caution: Caution| {
+        if !found.iter().any(|other| other.id == caution.id) {
+            found.push(caution);
+        }
+    };
+    if worked.laid.honey {
+        add(honey());
+    }
+    for hazard in &worked.laid.hazards {
+        add(of_hazard(hazard, book));
+    }
+    for ingredient in &worked.laid.ingredients {
+        let Some(plant) = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)) else { continue };
+        for (n, caution) in plant.cautions.iter().enumerate() {
+            add(Caution {
+                id: format!("{}-{}", plant.id, n + 1),
+                weight: if caution.note { Weight::Note } else { Weight::Warning },
+                lead: caution.lead.clone(),
+                text: caution.text.clone(),
+                source: caution.source.clone(),
+                never_for: None,
+            });
+        }
+    }
+    found.sort_by_key(|caution| caution.weight);
+    found
+}
+
+/// What the author is told about the same hazards while pressing.
+pub fn findings(worked: &Worked, book: &Formulary, into: &mut Vec<Finding>) {
+    for hazard in &worked.laid.hazards {
+        let finding = match hazard {
+            Hazard::AromaticBoiled { plant, at } => {
+                let plant = words(plant, book);
+                Finding::warning(Code::AromaticBoiled, *at, format!("{plant} gives up its aroma to the steam here"))
+                    .why("aromatic plants are steeped, covered, off the heat: King's American Dispensatory")
+                    .write("add: {...} after the heat, or an infusion that is not reduced")
+            }
+            Hazard::HotHoney { at } => {
+                Finding::warning(Code::HotHoney, *at, "honey goes into liquid that no step has cooled to 40 °C")
+                    .why("honey wanted raw is stirred in below that: common practice, no source")
+                    .write("- cool: 38 °C before - sweeten: {...}")
+            }
+            Hazard::HotLiquid | Hazard::HotGlass => continue,
+        };
+        if !into.iter().any(|told| told.code == finding.code && told.span == finding.span) {
+            into.push(finding);
+        }
+    }
+}
+
+fn words(plant: &str, book: &Formulary) -> String {
+    book.plants.get(plant).map_or_else(|| plant.to_string(), |plant| plant.words.clone())
+}
+
+fn honey() -> Caution {
+    Caution {
+        id: "honey-infants".to_string(),
+        weight: Weight::Stop,
+        lead: "No honey under 12 months".to_string(),
+        text: "Not by the spoon, not in a bottle, not cooked: honey can carry what gives infants botulism."
+            .to_string(),
+        source: Source::published(Work::HoneyInfants, "not under 12 months, nor in food, water or formula"),
+        never_for: Some("a child under 12 months: honey"),
+    }
+}
+
+fn of_hazard(hazard: &Hazard, book: &Formulary) -> Caution {
+    let caution = |id: &str, weight, lead: &str, text: &str, source| Caution {
+        id: id.to_string(),
+        weight,
+        lead: lead.to_string(),
+        text: text.to_string(),
+        source,
+        never_for: None,
+    };
+    match hazard {
+        Hazard::AromaticBoiled { plant, .. } => {
+            let plant = words(plant, book);
+            Caution {
+                id: format!("aromatic-boiled-{}", plant.replace(' ', "-")),
+                lead: format!("Part of the aroma is lost from the {plant}"),
+                ..caution(
+                    "aromatic-boiled",
+                    Weight::Note,
+                    "",
+                    "What is volatile leaves with the steam; a covered infusion keeps more of it.",
+                    Source::published(Work::KingsDispensatory, "Decocta: aromatic drugs are added last and covered"),
+                )
+            }
+        }
+        Hazard::HotHoney { .. } => caution(
+            "hot-honey",
+            Weight::Note,
+            "The honey is warmed",
+            "Stirred in above 40 °C (104 °F) it is no longer raw.",
+            Source::practice("teachers keep raw honey below 40 °C"),
+        ),
+        Hazard::HotLiquid => caution(
+            "hot-liquid",
+            Weight::Warning,
+            "Hot liquid scalds",
+            "Turn handles inward, strain away from you, keep children out of reach of the stove.",
+            Source::practice("kitchen safety"),
+        ),
+        Hazard::HotGlass => caution(
+            "hot-glass",
+            Weight::Warning,
+            "Hot liquid cracks cold glass",
+            "Warm the bottles first and stand them on a cloth.",
+            Source::practice("kitchen safety"),
+        ),
+    }
+}

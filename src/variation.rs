@@ -1,1 +1,94 @@
-//! (to be written)
+//! A recipe worked in full, and each of its variations laid down anew and worked the same way.
+
+use crate::diagnostic::Finding;
+use crate::formula::Line;
+use crate::formulary::Formulary;
+use crate::measure::show;
+use crate::method::{Laid, lay_down};
+use crate::recipe::Recipe;
+use crate::working::{Id, Range, places};
+
+/// A recipe laid down and evaluated.
+#[derive(Clone, Debug)]
+pub struct Worked {
+    /// Its name.
+    pub name: String,
+    /// The lines and what belongs to them.
+    pub laid: Laid,
+    /// The value of each line, in its unit.
+    pub values: Vec<f64>,
+    /// The range of each line.
+    pub ranges: Vec<Range>,
+    /// The decimals each line prints.
+    pub places: Vec<u8>,
+}
+
+/// A recipe and its variations.
+#[derive(Clone, Debug)]
+pub struct WorkedRecipe {
+    /// As declared.
+    pub recipe: Recipe,
+    /// The recipe itself.
+    pub base: Worked,
+    /// Its variations, in order; one that cannot be worked is left out, with findings.
+    pub variations: Vec<Worked>,
+}
+
+/// Works a recipe and all its variations.
+pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<WorkedRecipe> {
+    let base = work_one(&recipe, book, findings);
+    let mut variations = Vec::new();
+    for variation in &recipe.variations {
+        let before = findings.len();
+        variations.extend(work_one(&variation.recipe, book, findings));
+        // A fault of the recipe itself comes again in every variation: tell it once. A fault that is
+        // the variation's own is told where the variation is named.
+        let mut own: Vec<Finding> = findings.drain(before..).collect();
+        own.retain(|finding| !findings.iter().any(|told| told.code == finding.code && told.span == finding.span));
+        for finding in &mut own {
+            let inside = |span: crate::span::Span| {
+                variation.changes.iter().any(|(_, node)| node.span.start <= span.start && span.end <= node.span.end)
+            };
+            if !finding.span.is_some_and(inside) {
+                finding.span = Some(variation.name.span);
+                finding.message = format!("in `{}`: {}", variation.name.value, finding.message);
+            }
+        }
+        findings.extend(own);
+    }
+    Some(WorkedRecipe { base: base?, variations, recipe })
+}
+
+fn work_one(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<Worked> {
+    let laid = lay_down(recipe, book, findings)?;
+    let values = laid.working.evaluate(&[]);
+    let ranges = laid.working.range(&[]);
+    let places = places(&laid.working, &values);
+    Some(Worked { name: recipe.name.value.clone(), laid, values, ranges, places })
+}
+
+impl Worked {
+    /// The value of an id's line, in its unit.
+    pub fn value(&self, id: Id) -> Option<f64> {
+        self.laid.working.line(id).map(|line| self.values[line.index()])
+    }
+
+    /// The value of a line, in its unit.
+    pub fn at(&self, line: Line) -> f64 {
+        self.values[line.index()]
+    }
+
+    /// A line as printed, with its unit.
+    pub fn shown(&self, line: Line) -> String {
+        show(self.at(line), self.laid.working.entry(line).unit, self.places[line.index()])
+    }
+
+    /// The range of a line as printed, or none where it has none worth printing.
+    pub fn between(&self, line: Line) -> Option<(String, String)> {
+        let (range, entry) = (self.ranges[line.index()], self.laid.working.entry(line));
+        // One place less than the value: a range does not claim the value's last figure.
+        let places = self.places[line.index()].min(crate::measure::usual_places(range.high, entry.unit));
+        let (low, high) = (show(range.low, entry.unit, places), show(range.high, entry.unit, places));
+        (range.is_wide() && low != high).then_some((low, high))
+    }
+}

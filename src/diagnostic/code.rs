@@ -45,7 +45,6 @@ codes! {
     FreshOrDried "fresh-or-dried" "Whether the plant is fresh or dried is not said, or clashes with the ratio."
     StepOrder "step-order" "A step stands where it cannot be done."
     BelowNothing "below-nothing" "The sums come to less than nothing: more is taken than there is."
-    NoAnswer "no-answer" "No amount meets the result that was asked for."
     BadLink "bad-link" "A link points to something that is not in the book."
     WordsDisagree "words-disagree" "A number in the text and the working disagree."
     BadAddress "bad-address" "Two pages would have the same address, or an address is not plain."
@@ -53,6 +52,4 @@ codes! {
     BadTheme "bad-theme" "A template, style or script of the theme cannot be used."
     AromaticBoiled "aromatic-boiled" "An aromatic plant is boiled, or stands in a pot that is being reduced."
     HotHoney "hot-honey" "Honey is stirred into liquid hotter than 40 °C."
-    UnsafeUse "unsafe-use" "A use that the cautions stop."
-    ClaimWord "claim-word" "A word that claims to cure or treat."
 }

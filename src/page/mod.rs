@@ -1,2 +1,5 @@
 //! (to be written)
+
+pub mod levels;
+
 pub mod view;

@@ -1,12 +1,14 @@
-//! The book as declared outside its lessons: the course and the plants.
+//! The book as declared outside its recipes: the course, the lessons' heads, the plants.
 //!
 //! Read once, before any lesson; plain values with their places.
 
 mod course;
+mod lesson;
 mod plant;
 
 pub use course::{Course, read_course};
-pub use plant::{Aromatic, Cited, PlantCaution, Plant, PlantForm, Weight, read_plant};
+pub use lesson::{LessonHead, read_head};
+pub use plant::{Aromatic, Cited, Plant, PlantCaution, PlantForm, Weight, read_plant};
 
 use std::collections::BTreeMap;
 
@@ -17,4 +19,6 @@ pub struct Formulary {
     pub course: Course,
     /// Plants by their name in recipes.
     pub plants: BTreeMap<String, Plant>,
+    /// The lessons, in order.
+    pub lessons: Vec<LessonHead>,
 }

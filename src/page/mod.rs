@@ -1,9 +1,15 @@
-//! What a reader is shown: views, templates, and the markup made in Rust.
+//! What a reader is shown: views, templates, and the markup made in Rust. Nothing here computes a
+//! recipe's figures; it writes those of the working.
 
 pub mod fair_copy;
-
+pub mod levels;
 pub mod shrink;
-
 pub mod theme;
-
 pub mod view;
+
+pub mod ledger;
+pub mod lesson;
+pub mod method_page;
+pub mod recipe;
+pub mod show;
+pub mod variations;

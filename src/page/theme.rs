@@ -18,7 +18,23 @@ macro_rules! files {
 }
 
 /// Every file of the built-in theme. A file that is not listed here is not in the binary.
-const BUILT_IN: &[(&str, &str)] = files![];
+const BUILT_IN: &[(&str, &str)] = files![
+    "templates/home.html",
+    "templates/ledger.html",
+    "templates/lesson.html",
+    "templates/method.html",
+    "templates/page.html",
+    "templates/parts.html",
+    "templates/recipe.html",
+    "style/10-tokens.css",
+    "style/20-elements.css",
+    "style/30-frame.css",
+    "style/35-prose.css",
+    "style/40-parts.css",
+    "style/50-ledger.css",
+    "style/60-levels.css",
+    "style/90-print.css",
+];
 
 /// A theme ready for use: one for all pages, shared between threads.
 pub struct Theme {

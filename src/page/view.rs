@@ -246,6 +246,8 @@ pub struct LedgerRow {
     pub other: String,
     /// "450–490 mL", "exact", "as the recipe says".
     pub between: String,
+    /// True where `between` is a range: the phone, which shows no column heads, then says "between".
+    pub ranged: bool,
     /// Closed with a double rule: a result a reader takes away.
     pub closed: bool,
     /// A line the reader may measure.

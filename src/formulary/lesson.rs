@@ -1,0 +1,68 @@
+//! The head of a lesson: its front matter, read before any lesson is worked, so that each page knows
+//! its neighbours.
+
+use crate::diagnostic::{Code, Finding, Level};
+use crate::manuscript::Parts;
+use crate::span::Source;
+use crate::yaml;
+
+/// A lesson's front matter.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct LessonHead {
+    /// Path of its file below the formulary's folder.
+    pub path: String,
+    /// Its name in addresses: the file's name without the number in front.
+    pub slug: String,
+    /// Its title.
+    pub title: String,
+    /// Which evening, when and where, in words.
+    pub evening: Option<String>,
+    /// The same, short, for the contents.
+    pub when: String,
+    /// One sentence.
+    pub summary: String,
+}
+
+/// Reads a lesson's front matter.
+pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) -> Option<LessonHead> {
+    let Some(front) = &parts.front else {
+        findings.push(
+            Finding::of_file(
+                Level::Error,
+                Code::NoFrontMatter,
+                &source.path,
+                "a lesson opens with its title between two lines of ---",
+            )
+            .write("---\ntitle: Rose hip syrup\n---"),
+        );
+        return None;
+    };
+    let tree = match yaml::read(front.value, front.span.start) {
+        Ok(tree) => tree,
+        Err(found) => {
+            findings.extend(found);
+            return None;
+        }
+    };
+    let mut fields = tree.map("a lesson", findings)?;
+    let title = fields
+        .need("title", "title: Rose hip syrup", findings)
+        .and_then(|node| node.text("the title", findings))
+        .map(|title| title.value.to_string());
+    let mut words = |key: &str, findings: &mut Vec<Finding>| {
+        Some(fields.take(key)?.text(key, findings)?.value.to_string())
+    };
+    let evening = words("evening", findings);
+    let when = words("when", findings).unwrap_or_default();
+    let summary = words("summary", findings).unwrap_or_default();
+    fields.finish(findings);
+    Some(LessonHead { path: source.path.clone(), slug: slug(&source.path), title: title?, evening, when, summary })
+}
+
+/// The address of a lesson: its file's name without its ending and without a number in front.
+fn slug(path: &str) -> String {
+    let name = path.rsplit('/').next().unwrap_or(path);
+    let stem = name.strip_suffix(".md").unwrap_or(name);
+    let bare = stem.trim_start_matches(|c: char| c.is_ascii_digit()).trim_start_matches('-');
+    if bare.is_empty() { stem.to_string() } else { bare.to_string() }
+}

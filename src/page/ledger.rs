@@ -1,0 +1,183 @@
+//! Worked numbers: the short sum, what unfolds under each line, and the whole working.
+
+use super::show::{between, cite, kind, other, source_of};
+use super::view::{Fold, FormulaRow, Ledger, LedgerRow, PartLink};
+use crate::formula::equation::{Form, Writer, escape};
+use crate::formula::expr::Symbol;
+use crate::formula::{Formula, Line, Use};
+use crate::variation::Worked;
+use crate::working::{How, Id};
+
+/// The ledger of a recipe; anchors start with `prefix`.
+pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledger {
+    let working = &worked.laid.working;
+    let mut first: Vec<Line> =
+        working.claimed().filter(|(id, _)| id.first()).map(|(_, line)| line).collect();
+    first.sort();
+    first.dedup();
+    let under = working.under(&first);
+    let rows = first
+        .iter()
+        .zip(&under)
+        .map(|(line, under)| {
+            let mut row = row(worked, *line, prefix, root);
+            row.fold = fold(worked, *line, under, prefix, root);
+            row
+        })
+        .collect();
+    let whole = working.lines().map(|line| self::row(worked, line, &format!("{prefix}-all"), root)).collect();
+    Ledger { part, short_sum: short_sum(worked), rows, whole }
+}
+
+/// One sentence that says the sum in the fewest figures.
+fn short_sum(worked: &Worked) -> String {
+    let shown = |id: Id| worked.laid.working.line(id).map(|line| worked.shown(line));
+    let mut says = Vec::new();
+    if let (Some(water), Some(strained)) = (shown(Id::Water), shown(Id::Strained)) {
+        says.push(format!("of {water} of water, {strained} runs through the cloth"));
+    }
+    if let Some(reduced) = shown(Id::Reduced) {
+        says.push(format!("reducing leaves {reduced}"));
+    }
+    if let (Some(sweetener), Some(weight), Some(finished)) =
+        (shown(Id::Sweetener), shown(Id::SweetenerWeight), shown(Id::Finished))
+    {
+        let names: Vec<&str> = sweeteners(worked);
+        let names = crate::method::list_of(&names);
+        says.push(format!("{sweetener} of {names} ({weight}) makes it {finished}"));
+    }
+    format!("The short sum: {}. Every line that leads there is below.", says.join("; "))
+}
+
+fn sweeteners(worked: &Worked) -> Vec<&str> {
+    let ingredients = worked.laid.ingredients.iter();
+    ingredients.filter(|ingredient| ingredient.keeps).map(|ingredient| ingredient.words.as_str()).collect()
+}
+
+/// One line as a row, without what unfolds under it.
+fn row(worked: &Worked, line: Line, prefix: &str, root: &str) -> LedgerRow {
+    let working = &worked.laid.working;
+    let entry = working.entry(line);
+    let id = working.id_of(line);
+    let anchor = match id {
+        Some(id) => format!("{prefix}-{}", id.text()),
+        None => format!("{prefix}-line-{}", line.index() + 1),
+    };
+    let (words, figures_html, spoken, long) = match &entry.how {
+        How::Worked(by) => equation(worked, by),
+        How::Assumed { .. } | How::Given { .. } | How::Published { .. } => Default::default(),
+    };
+    let range = between(worked, line);
+    let ranged = range.is_some();
+    let between = range.unwrap_or_else(|| match entry.how {
+        How::Given { .. } => "as the recipe says".to_string(),
+        How::Published { .. } => "as published".to_string(),
+        _ => "exact".to_string(),
+    });
+    LedgerRow {
+        id: anchor,
+        name: entry.name.clone(),
+        words,
+        figures_html,
+        spoken,
+        long,
+        result: worked.shown(line),
+        other: other(worked, line),
+        between,
+        ranged,
+        closed: id.is_some() && working.line(Id::Finished) == Some(line),
+        measurable: entry.measurable,
+        kind: kind(&entry.how),
+        source_html: source_of(&entry.how, root),
+        fold: None,
+    }
+}
+
+/// The equation in words, with the figures put in (MathML), spoken, and whether it is long.
+fn equation(worked: &Worked, by: &Use) -> (String, String, String, bool) {
+    let working = &worked.laid.working;
+    let bound = |symbol: Symbol, at: usize| by.with[symbol.index()][at];
+    let name = |symbol: Symbol, at: usize| working.entry(bound(symbol, at)).name.clone();
+    let figure = |symbol: Symbol, at: usize| worked.shown(bound(symbol, at));
+    let writer = |form, atom| Writer { form, atom, with: Some(&by.with) };
+    let words = writer(Form::Plain, &name).write(&by.formula.is);
+    let spoken = writer(Form::Spoken, &figure).write(&by.formula.is);
+    let plain = writer(Form::Plain, &figure).write(&by.formula.is);
+    let mathml = writer(Form::MathMl, &figure);
+    let (inner, long) = match mathml.column(&by.formula.is) {
+        Some(terms) => (column(&terms), true),
+        None => (mathml.write(&by.formula.is), plain.chars().count() > 17),
+    };
+    (words, math(&inner, &spoken), spoken, long)
+}
+
+/// More than three terms stand in a column, one a line, as a sum on paper.
+fn column(terms: &[(char, String)]) -> String {
+    let rows: String = terms
+        .iter()
+        .enumerate()
+        .map(|(n, (sign, term))| {
+            let sign = if n == 0 && *sign == '+' { String::new() } else { format!("<mo>{sign}</mo>") };
+            format!("<mtr><mtd>{sign}</mtd><mtd>{term}</mtd></mtr>")
+        })
+        .collect();
+    format!("<mtable>{rows}</mtable>")
+}
+
+fn math(inner: &str, spoken: &str) -> String {
+    format!("<math aria-label=\"{}\">{inner}</math>", escape(spoken))
+}
+
+fn fold(worked: &Worked, line: Line, under: &[Line], prefix: &str, root: &str) -> Option<Fold> {
+    let working = &worked.laid.working;
+    let rows: Vec<LedgerRow> = under.iter().map(|line| row(worked, *line, prefix, root)).collect();
+    match &working.entry(line).how {
+        How::Worked(by) => {
+            let formula = formula_row(by.formula, root);
+            Some(Fold {
+                rows,
+                symbols_html: formula.symbols_html,
+                where_text: formula.where_text,
+                holds: formula.holds,
+            })
+        }
+        _ if rows.is_empty() => None,
+        _ => Some(Fold { rows, symbols_html: String::new(), where_text: String::new(), holds: String::new() }),
+    }
+}
+
+/// A formula in symbols, as *Method and sources* and the folds print it.
+pub fn formula_row(formula: &'static Formula, root: &str) -> FormulaRow {
+    let sign = |symbol: Symbol, _: usize| formula.with[symbol.index()].sign.to_string();
+    let words = |symbol: Symbol, _: usize| formula.with[symbol.index()].words.replace('_', " ");
+    let spoken = format!(
+        "{} is {}",
+        formula.gives.words,
+        Writer { form: Form::Spoken, atom: &words, with: None }.write(&formula.is)
+    );
+    let right = Writer { form: Form::MathMl, atom: &sign, with: None }.write(&formula.is);
+    let inner = format!("<mrow><mi>{}</mi><mo>=</mo>{right}</mrow>", escape(formula.gives.sign));
+    let explain = std::iter::once(&formula.gives).chain(&formula.with).map(|stands| {
+        let unit = stands.unit.text;
+        let unit = if unit.is_empty() { String::new() } else { format!(", {unit}") };
+        format!("{}\u{a0}= {}{unit}", stands.sign, stands.words.replace('_', " "))
+    });
+    FormulaRow {
+        id: format!("formula-{}", formula.id),
+        name: formula.gives.words.to_string(),
+        symbols_html: math(&inner, &spoken),
+        spoken,
+        where_text: explain.collect::<Vec<_>>().join("; "),
+        holds: match formula.accuracy {
+            Some(accuracy) => format!(
+                "{}; within {}",
+                formula.holds,
+                crate::measure::show(accuracy, formula.gives.unit, formula.gives.unit.places)
+            ),
+            None => formula.holds.to_string(),
+        },
+        source_html: cite(&formula.source, root),
+        users: Vec::new(),
+    }
+}
+

@@ -1,0 +1,108 @@
+//! *Method and sources*: every formula, figure and assumption that the book uses, and where.
+
+use std::collections::BTreeMap;
+
+use super::ledger::formula_row;
+use super::show::cite;
+use super::view::{FigureRow, FormulaRow, Frame, Link, MethodPage, WorkRow};
+use crate::bibliography::Work;
+use crate::formula::catalogue;
+use crate::formula::equation::escape;
+use crate::materia::{ASSUMPTIONS, FIGURES, RELATIONS};
+use crate::measure::{show, usual_places};
+use crate::variation::Worked;
+use crate::working::How;
+
+/// Which pages use what: from the id of a formula, figure or assumption to the links of its users.
+pub type Users = BTreeMap<String, Vec<Link>>;
+
+/// Notes every formula, figure and assumption of a working as used by `link`.
+pub fn note_users(worked: &Worked, link: &Link, users: &mut Users) {
+    for entry in worked.laid.working.entries() {
+        let id = match &entry.how {
+            How::Worked(by) => format!("formula-{}", by.formula.id),
+            How::Assumed { id, .. } | How::Published { id, .. } => format!("figure-{id}"),
+            How::Given { .. } => continue,
+        };
+        let links = users.entry(id).or_default();
+        if !links.iter().any(|known| known.href == link.href) {
+            links.push(link.clone());
+        }
+    }
+}
+
+const HOW: &str = "<p>A recipe is declared once. Its method is laid down as lines: each line is what the recipe says, a \
+published figure, an assumption, or a formula from lines above it. The same formula gives the value, the range and \
+the equation you read, so what stands on a page is what was computed.</p>\
+<p>Full precision is kept until a figure is printed; then it is rounded once, half away from zero. Where a sum worked \
+again from the printed figures would differ in its last place, its inputs print a place more. A calculator and this \
+page therefore agree.</p>\
+<p>A range comes from the assumptions: the least, the usual and the most of each, crossed with one another. Measuring \
+what you strained removes most of it.</p>\
+<p>Three kinds of knowledge are kept apart. <b>Worked</b> is computed. <b>Advised</b> and <b>assumed</b> are guidelines \
+and guesses, with a source or the words “common practice, no source”. <b>Handed down</b> is tradition; the book passes it \
+on and does not vouch for it.</p>";
+
+/// The view of *Method and sources*.
+pub fn page(frame: Frame, users: &Users) -> MethodPage {
+    let of = |id: &str| users.get(id).cloned().unwrap_or_default();
+    let root = frame.root.clone();
+    let formulas: Vec<FormulaRow> = catalogue::all()
+        .into_iter()
+        .map(|formula| {
+            let mut row = formula_row(formula, &root);
+            row.users = of(&row.id);
+            row
+        })
+        .filter(|row| !row.users.is_empty())
+        .collect();
+    let figures = FIGURES.iter().map(|figure| {
+        let places = (0..6).find(|&places| {
+            let value = figure.value * figure.unit.printed;
+            (crate::measure::rounded(value, places) - value).abs() < 1e-9
+        });
+        FigureRow {
+            id: format!("figure-{}", figure.id),
+            name: figure.words.to_string(),
+            value: show(figure.value, figure.unit, places.unwrap_or(5)),
+            between: String::new(),
+            source_html: cite(&figure.source, &root),
+            users: of(&format!("figure-{}", figure.id)),
+        }
+    });
+    let relations = RELATIONS.iter().map(|relation| {
+        let end = |x: f64| show(x, relation.of, usual_places(x, relation.of));
+        FigureRow {
+            id: format!("figure-{}", relation.id),
+            name: relation.words.to_string(),
+            value: "a table".to_string(),
+            between: format!("{} to {}", end(relation.within.0), end(relation.within.1)),
+            source_html: cite(&relation.source, &root),
+            users: Vec::new(),
+        }
+    });
+    let assumptions = ASSUMPTIONS.iter().map(|assumption| {
+        let value = |x: f64| show(x, assumption.unit, usual_places(x, assumption.unit));
+        FigureRow {
+            id: format!("figure-{}", assumption.id),
+            name: assumption.words.to_string(),
+            value: value(assumption.usual),
+            between: format!("{} to {}", value(assumption.low), value(assumption.high)),
+            source_html: format!("{}. {}", cite(&assumption.source, &root), escape(assumption.advice)),
+            users: of(&format!("figure-{}", assumption.id)),
+        }
+    });
+    let works = Work::ALL.iter().map(|work| {
+        let year = if work.year().is_empty() { String::new() } else { format!(", {}", work.year()) };
+        let html = format!("<cite>{}</cite>. {}{year}", escape(work.title()), escape(work.maker()));
+        WorkRow { id: format!("work-{}", work.id()), html }
+    });
+    MethodPage {
+        formulas,
+        figures: figures.chain(relations).collect(),
+        assumptions: assumptions.collect(),
+        works: works.collect(),
+        prose_html: HOW.to_string(),
+        frame,
+    }
+}

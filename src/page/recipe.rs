@@ -1,0 +1,346 @@
+//! One recipe as its page shows it: label, gathering, order of work, levels, cautions.
+
+use super::show::{about, between, cite, clock, duration, volume_both};
+use super::view::{
+    CautionRow, Cautions, Fill, GatherRow, Gathering, Kind, LabelRow, Latin, Levels, Link, Note, Order, PartLink,
+    Recipe, StepRow, Vessel, Written,
+};
+use super::{fair_copy, ledger, levels, variations};
+use crate::caution::{self, Caution};
+use crate::formula::Line;
+use crate::formula::equation::escape;
+use crate::formulary::Formulary;
+use crate::measure::kitchen::{self, Close, Toward};
+use crate::measure::{Form, decimal};
+use crate::method::{Done, Ingredient, Say};
+use crate::variation::{Worked, WorkedRecipe};
+use crate::working::{How, Id};
+
+/// The parts of a recipe's page, in order: anchor and title.
+const PARTS: &[(&str, &str)] = &[
+    ("gather", "To gather"),
+    ("work", "Order of work"),
+    ("numbers", "Worked numbers"),
+    ("levels", "The levels"),
+    ("variations", "Variations"),
+    ("cautions", "Cautions"),
+    ("written", "As written"),
+];
+
+/// The view of a recipe. `id` is its anchor, `written` its block, `root` the way to the site's root.
+pub fn recipe(worked: &WorkedRecipe, book: &Formulary, id: &str, written: &str, root: &str) -> Recipe {
+    let base = &worked.base;
+    let cautions = caution::cautions(base, book);
+    let named = |part: &str| !(part == "variations" && worked.variations.is_empty());
+    let parts: Vec<PartLink> = PARTS
+        .iter()
+        .filter(|(part, _)| named(part))
+        .enumerate()
+        .map(|(n, (part, title))| PartLink { number: n + 1, title: (*title).into(), anchor: format!("{id}-{part}") })
+        .collect();
+    let part = |name: &str| {
+        let anchor = format!("{id}-{name}");
+        parts.iter().find(|part| part.anchor == anchor).cloned().unwrap_or(PartLink {
+            number: 0,
+            title: String::new(),
+            anchor,
+        })
+    };
+    Recipe {
+        id: id.to_string(),
+        name: base.name.clone(),
+        latin: latin(base, book),
+        label: label(worked, &cautions, id),
+        gathering: gathering(base, book, root, part("gather")),
+        order: order(base, part("work")),
+        ledger: ledger::ledger(base, id, root, part("numbers")),
+        levels: batch_picture(base, part("levels")),
+        variations: variations::variations(worked, part("variations")),
+        cautions: caution_rows(&cautions, id, root, part("cautions")),
+        written: Written { part: part("written"), lines_html: fair_copy::lines(written) },
+        argument: parts,
+    }
+}
+
+fn latin(worked: &Worked, book: &Formulary) -> Vec<Latin> {
+    let plants = worked.laid.ingredients.iter().filter_map(|ingredient| {
+        let plant = book.plants.get(ingredient.plant.as_ref()?)?;
+        let form = ingredient.form.map_or(String::new(), |form| format!("{form} "));
+        Some(Latin { name: plant.latin.clone(), author: plant.author.clone(), part: format!("the {form}{}", plant.part) })
+    });
+    plants.collect()
+}
+
+fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow> {
+    let (base, recipe) = (&worked.base, &worked.recipe);
+    let working = &base.laid.working;
+    let row = |term: &str, kind, value: String, notes: Vec<String>| LabelRow {
+        term: term.to_string(),
+        kind,
+        value,
+        notes,
+        stop: false,
+        link: None,
+    };
+    let mut rows = Vec::new();
+    if let Some(finished) = working.line(Id::Finished) {
+        let mut notes = Vec::new();
+        let value = match working.line(Id::Bottles) {
+            Some(bottles) => {
+                let whole = (base.at(bottles) + 1e-9).floor();
+                notes.push(format!("{} in all", about(base, finished)));
+                format!("{} {}", decimal(whole, 0), if whole == 1.0 { "bottle" } else { "bottles" }) + &bottle_size(base)
+            }
+            None => format!("{} ({})", about(base, finished), kitchen::fl_oz(base.at(finished))),
+        };
+        notes.push(match between(base, finished) {
+            Some(range) => format!("worked: {range}"),
+            None => "worked".to_string(),
+        });
+        rows.push(row("Makes", Kind::Worked, value, notes));
+    }
+    if let Some(minutes) = working.line(Id::Minutes) {
+        let stove = working.line(Id::StoveMinutes).map(|line| duration(base.at(line)));
+        let stove = stove.map_or(String::new(), |stove| format!(", of which {stove} at the stove"));
+        rows.push(row("Takes", Kind::Worked, duration(base.at(minutes)) + &stove, vec!["worked, with allowances".into()]));
+    }
+    if let Some(keep) = &recipe.keep {
+        let value = keep.value.words().to_string();
+        rows.push(row("Keeps", Kind::Advised, value, vec!["advised by the recipe".to_string()]));
+    }
+    if let Some(take) = &recipe.take {
+        let daily = match take.daily.value {
+            1.0 => "once a day".to_string(),
+            2.0 => "twice a day".to_string(),
+            n => format!("{} times a day", decimal(n, 0)),
+        };
+        let value = format!("{}, {daily}", take.amount.value.written);
+        let mut notes = vec!["handed down: no trial".to_string()];
+        if let Some(doses) = working.line(Id::Doses) {
+            notes.push(format!("{} doses of the larger", decimal((base.at(doses) + 1e-9).floor(), 0)));
+        }
+        rows.push(row("Taken", Kind::Handed, value, notes));
+    }
+    let never: Vec<&str> = cautions.iter().filter_map(|caution| caution.never_for).collect();
+    if !never.is_empty() {
+        let mut never = row("Never for", Kind::Declared, never.join("; "), Vec::new());
+        never.stop = true;
+        never.link =
+            Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
+        rows.push(never);
+    }
+    rows
+}
+
+/// " of 250 mL (8.5 fl oz)".
+fn bottle_size(worked: &Worked) -> String {
+    let Some(bottles) = worked.laid.working.line(Id::Bottles) else { return String::new() };
+    let How::Worked(by) = &worked.laid.working.entry(bottles).how else { return String::new() };
+    let size = by.with[1][0];
+    format!(" of {} ({})", worked.shown(size), kitchen::fl_oz(worked.at(size)))
+}
+
+fn gathering(worked: &Worked, book: &Formulary, root: &str, part: PartLink) -> Gathering {
+    let mut notes = vec![Note {
+        kind: Kind::Worked,
+        html: "Worked. A cup is the US cup, 236.6\u{a0}mL; spoons and cups level.".to_string(),
+    }];
+    let mut rows = Vec::new();
+    for ingredient in &worked.laid.ingredients {
+        let (row, note) = gather_row(worked, book, ingredient, root);
+        rows.push(row);
+        notes.extend(note);
+    }
+    let to_hand: Vec<&str> = worked.laid.to_hand.iter().map(String::as_str).collect();
+    Gathering {
+        part,
+        caption: "Ounces are marked for weight or fluid.".to_string(),
+        rows,
+        to_hand: format!("To have to hand: {}.", crate::method::list_of(&to_hand)),
+        notes,
+    }
+}
+
+fn gather_row(worked: &Worked, book: &Formulary, ingredient: &Ingredient, root: &str) -> (GatherRow, Option<Note>) {
+    let mut row = GatherRow {
+        what: capital(&ingredient.words),
+        form: ingredient.form.map_or(String::new(), |form| form.to_string()),
+        us: String::new(),
+        us_note: String::new(),
+        metric: String::new(),
+        metric_note: String::new(),
+    };
+    let toward = if ingredient.keeps { Toward::Up } else { Toward::Nearest };
+    let close = if ingredient.keeps { Close::Two } else { Close::Five };
+    if let Some(volume) = ingredient.volume {
+        let ml = worked.at(volume);
+        row.us = kitchen::volume_us(ml, close, toward).map_or_else(|| kitchen::fl_oz(ml), |found| found.text);
+        row.metric = worked.shown(volume);
+    }
+    let Some(weight) = ingredient.weight else { return (row, None) };
+    let g = worked.at(weight);
+    let ounces = kitchen::mass_us(g, close, toward).map_or_else(String::new, |found| found.text);
+    if ingredient.volume.is_some() {
+        row.us_note = if ounces.is_empty() { String::new() } else { format!("{ounces} weight") };
+        row.metric_note = format!("{}; weigh it", worked.shown(weight));
+        return (row, None);
+    }
+    row.us = ounces;
+    row.metric = worked.shown(weight);
+    row.us_note = "weight".to_string();
+    row.metric_note = "weigh it".to_string();
+    let note = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)).and_then(|plant| {
+        let bulk = plant.form(ingredient.form.unwrap_or(Form::Dried))?.bulk()?;
+        let cups = kitchen::volume_us(g / bulk.value, Close::Five, Toward::Nearest)?;
+        row.us_note = format!("weight; about {}", cups.text);
+        Some(Note {
+            kind: Kind::Advised,
+            html: format!("{} by the cup: {}. Cups of loose plants differ; weigh them.", escape(&row.what), cite(&bulk.source, root)),
+        })
+    });
+    (row, note)
+}
+
+fn order(worked: &Worked, part: PartLink) -> Order {
+    let mut start = 0.0;
+    let mut steps = Vec::new();
+    for (n, done) in worked.laid.steps.iter().enumerate() {
+        let minutes: f64 = done.minutes.iter().map(|line| worked.at(*line)).sum();
+        let range = done.minutes.iter().find_map(|line| between(worked, *line));
+        let condition = match range {
+            Some(range) if done.condition.is_empty() => format!("between {range}"),
+            Some(range) => format!("{}; between {range}", done.condition),
+            None => done.condition.clone(),
+        };
+        steps.push(StepRow {
+            number: n + 1,
+            html: sentence(worked, done),
+            at: clock(start),
+            takes: if minutes > 0.0 { duration(minutes) } else { String::new() },
+            condition,
+        });
+        start += minutes;
+    }
+    let notes = vec![Note {
+        kind: Kind::Advised,
+        html: "Times are rounded to 5 minutes. Bringing up, straining, cooling and bottling are allowances: common \
+               practice, no source. Time your own."
+            .to_string(),
+    }];
+    Order { part, steps, notes }
+}
+
+fn sentence(worked: &Worked, done: &Done) -> String {
+    done.say.iter().map(|say| said(worked, say)).collect()
+}
+
+fn said(worked: &Worked, say: &Say) -> String {
+    match say {
+        Say::Words(words) => escape(words),
+        Say::Strong(words) => format!("<strong>{}</strong>", escape(words)),
+        Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
+        Say::Volume(line) => escape(&volume_both(worked.at(*line), &worked.shown(*line))),
+        Say::Weight(line) => escape(&worked.shown(*line)),
+    }
+}
+
+fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
+    let working = &worked.laid.working;
+    let volume = |lines: &[Line]| lines.iter().map(|line| worked.at(*line)).sum::<f64>();
+    let with_levels: Vec<_> = worked.laid.steps.iter().filter_map(|done| Some((done, done.level.as_ref()?))).collect();
+    let put_in = working.line(Id::Water);
+    let most = with_levels
+        .iter()
+        .map(|(_, level)| {
+            worked.at(level.volume) + volume(&level.kept.into_iter().chain(level.gone).collect::<Vec<_>>())
+        })
+        .chain(put_in.map(|line| worked.at(line)))
+        .fold(0.0, f64::max);
+    let (holds, tick, scale) = levels::scale(most);
+    let mut fills = vec![levels::Fill::Liquid];
+    let mut vessels = Vec::new();
+    if let Some(line) = put_in {
+        vessels.push(Vessel {
+            svg: levels::vessel(&[levels::Layer { fill: levels::Fill::Liquid, ml: worked.at(line) }], holds, tick),
+            step: "Put in".to_string(),
+            volume: worked.shown(line),
+            other: kitchen::fl_oz(worked.at(line)),
+            change: working.line(Id::Plants).map_or(String::new(), |plants| format!("on {} of plants", worked.shown(plants))),
+        });
+    }
+    for (done, level) in with_levels {
+        let mut layers = vec![levels::Layer { fill: levels::Fill::Liquid, ml: volume(&level.liquid) }];
+        for (fill, lines) in [
+            (levels::Fill::Sweetener, level.sweet.clone()),
+            (levels::Fill::Kept, level.kept.into_iter().collect()),
+            (levels::Fill::Ghost, level.gone.into_iter().collect()),
+        ] {
+            if !lines.is_empty() {
+                layers.push(levels::Layer { fill, ml: volume(&lines) });
+                if !fills.contains(&fill) {
+                    fills.push(fill);
+                }
+            }
+        }
+        let bottles = (done.name == "bottle").then(|| working.line(Id::Bottles)).flatten();
+        vessels.push(match bottles {
+            Some(line) => {
+                let whole = (worked.at(line) + 1e-9).floor();
+                Vessel {
+                    svg: levels::bottles(whole as usize),
+                    step: level.words.to_string(),
+                    volume: format!("{} bottles", decimal(whole, 0)),
+                    other: bottle_size(worked).trim().to_string(),
+                    change: format!("from {}", worked.shown(level.volume)),
+                }
+            }
+            None => Vessel {
+                svg: levels::vessel(&layers, holds, tick),
+                step: level.words.to_string(),
+                volume: worked.shown(level.volume),
+                other: kitchen::fl_oz(worked.at(level.volume)),
+                change: level.change.iter().map(|say| plain(worked, say)).collect(),
+            },
+        });
+    }
+    let fills = fills
+        .into_iter()
+        .map(|fill| {
+            let (class, word) = match fill {
+                levels::Fill::Liquid => ("liquid", "liquid"),
+                levels::Fill::Kept => ("kept", "kept by the plants"),
+                levels::Fill::Ghost => ("ghost", "boiled away"),
+                levels::Fill::Sweetener => ("sweetener", "sweetener"),
+            };
+            Fill { class: class.to_string(), word: word.to_string() }
+        })
+        .collect();
+    Levels { part, vessels, fills, scale }
+}
+
+fn plain(worked: &Worked, say: &Say) -> String {
+    match say {
+        Say::Words(words) => words.clone(),
+        Say::Strong(words) => (*words).to_string(),
+        Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
+        Say::Volume(line) | Say::Weight(line) => worked.shown(*line),
+    }
+}
+
+fn caution_rows(cautions: &[Caution], id: &str, root: &str, part: PartLink) -> Cautions {
+    let rows = cautions.iter().map(|caution| CautionRow {
+        id: format!("{id}-caution-{}", caution.id),
+        level: caution.weight.word().to_string(),
+        lead: caution.lead.clone(),
+        text: caution.text.clone(),
+        source_html: cite(&caution.source, root),
+    });
+    Cautions { part, rows: rows.collect(), closing: caution::CLOSING.to_string() }
+}
+
+/// The text with its first letter as a capital.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
+}
+

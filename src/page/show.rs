@@ -1,0 +1,132 @@
+//! How values and sources are written for readers: the second unit, ranges, times, citations.
+
+use crate::bibliography::{Source, Standing};
+use crate::formula::equation::escape;
+use crate::formula::{Line, Use};
+use crate::measure::kitchen::{self, Close, Toward};
+use crate::measure::{Dimension, decimal};
+use crate::variation::Worked;
+use crate::working::{How, Id, Rounds};
+
+use super::view::Kind;
+
+/// A line as its unit prints it, with "about" where it has a range.
+pub fn about(worked: &Worked, line: Line) -> String {
+    match worked.between(line) {
+        Some(_) => format!("about {}", worked.shown(line)),
+        None => worked.shown(line),
+    }
+}
+
+/// A line's range: "450–490 mL"; none where it has none.
+pub fn between(worked: &Worked, line: Line) -> Option<String> {
+    let (low, high) = worked.between(line)?;
+    let bare = low.split('\u{a0}').next().unwrap_or(&low).to_string();
+    Some(format!("{bare}\u{2060}–\u{2060}{high}"))
+}
+
+/// The other system under a line's value: fluid ounces, cups for what sweetens, ounces.
+pub fn other(worked: &Worked, line: Line) -> String {
+    let (value, entry) = (worked.at(line), worked.laid.working.entry(line));
+    let id = worked.laid.working.id_of(line);
+    let toward = id.map_or(Toward::Nearest, |id| toward(id.rounds()));
+    match entry.unit.dimension {
+        Dimension::VOLUME if id == Some(Id::Sweetener) => {
+            kitchen::volume_us(value, Close::Two, toward).map_or_else(|| kitchen::fl_oz(value), |found| found.text)
+        }
+        Dimension::VOLUME if value >= 1.0 => kitchen::fl_oz(value),
+        Dimension::MASS if value >= 14.0 => {
+            kitchen::mass_us(value, Close::Five, toward).map_or_else(String::new, |found| found.text)
+        }
+        Dimension::TIME if value >= 60.0 => kitchen::minutes(value),
+        Dimension::TEMPERATURE => kitchen::temperature_text(value),
+        _ if entry.unit.text == "% w/w" => "by weight".to_string(),
+        _ => String::new(),
+    }
+}
+
+/// The direction a kitchen rounds a line of that kind.
+pub const fn toward(rounds: Rounds) -> Toward {
+    match rounds {
+        Rounds::Near => Toward::Nearest,
+        Rounds::Up => Toward::Up,
+        Rounds::Down => Toward::Down,
+    }
+}
+
+/// A volume in both systems: "1 cup (237 mL)", or "800 mL (27.1 fl oz)" where no cup comes close.
+pub fn volume_both(ml: f64, metric: &str) -> String {
+    match kitchen::volume_us(ml, Close::Two, Toward::Nearest) {
+        Some(found) => format!("{} ({metric})", found.text),
+        None => format!("{metric} ({})", kitchen::fl_oz(ml)),
+    }
+}
+
+/// Minutes from the start as a clock: "at 1:05", to five minutes.
+pub fn clock(minutes: f64) -> String {
+    let minutes = kitchen::to_five_minutes(minutes);
+    let hours = (minutes / 60.0).floor();
+    format!("at {}:{:0>2}", decimal(hours, 0), decimal(minutes - hours * 60.0, 0))
+}
+
+/// A duration: to five minutes from a quarter of an hour up.
+pub fn duration(minutes: f64) -> String {
+    kitchen::minutes(if minutes >= 15.0 { kitchen::to_five_minutes(minutes) } else { minutes })
+}
+
+/// What kind of knowledge a line is.
+pub fn kind(how: &How) -> Kind {
+    match how {
+        How::Given { .. } => Kind::Declared,
+        How::Assumed { .. } => Kind::Assumed,
+        How::Published { source, .. } if source.standing == Standing::CommonPractice => Kind::Advised,
+        How::Published { .. } => Kind::Worked,
+        How::Worked(_) => Kind::Worked,
+    }
+}
+
+/// Where a line comes from.
+pub fn source_of(how: &How, root: &str) -> String {
+    match how {
+        How::Given { .. } => "As the recipe says.".to_string(),
+        How::Assumed { source, advice, .. } => format!("Assumed: {}. {}", cite(source, root), escape(advice)),
+        How::Published { source, .. } => sentence(&cite(source, root)),
+        How::Worked(by) => worked_source(by, root),
+    }
+}
+
+fn worked_source(by: &Use, root: &str) -> String {
+    format!(
+        "<a href=\"{root}method.html#formula-{}\">Worked</a>: {}.",
+        by.formula.id,
+        cite(&by.formula.source, root)
+    )
+}
+
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    match letters.next() {
+        Some('<') | None => format!("{text}."),
+        Some(first) => format!("{}{}.", first.to_uppercase(), letters.as_str()),
+    }
+}
+
+/// A source in the fewest words; titles in italic and linked to *Method and sources*.
+pub fn cite(source: &Source, root: &str) -> String {
+    let place = escape(&source.place);
+    let work = source.work.map(|work| {
+        format!("<a href=\"{root}method.html#work-{}\"><cite>{}</cite></a>", work.id(), escape(work.title()))
+    });
+    let named = match (work, place.is_empty()) {
+        (Some(work), true) => work,
+        (Some(work), false) => format!("{work}, {place}"),
+        (None, _) => place,
+    };
+    match source.standing {
+        Standing::Published | Standing::Reckoned | Standing::Formulary => named,
+        Standing::FromMemory if named.is_empty() => "from memory".to_string(),
+        Standing::FromMemory => format!("{named}; from memory"),
+        Standing::CommonPractice if named.is_empty() => "common practice, no source".to_string(),
+        Standing::CommonPractice => format!("{named}: common practice, no source"),
+    }
+}

@@ -1,0 +1,106 @@
+//! The variations table: the recipe first, then each variation, every column computed.
+
+use super::view::{Cell, Head, PartLink, VariationRow, Variations};
+use crate::measure::{decimal, usual_places};
+use crate::recipe::Keep;
+use crate::variation::{Worked, WorkedRecipe};
+use crate::working::{Id, Rounds};
+
+/// A column: the line it shows, its head, its head on a phone, and whether a group begins there.
+const COLUMNS: &[(Id, &str, &str, bool)] = &[
+    (Id::Water, "Water, mL", "Water, mL", false),
+    (Id::Strained, "Strained, mL", "Strained, mL", false),
+    (Id::Reduced, "Reduced to, mL", "Reduced, mL", false),
+    (Id::Sweetener, "To add, mL", "To add, mL", true),
+    (Id::SweetenerWeight, "To add, g", "To add, g", false),
+    (Id::Finished, "Made, mL", "Made, mL", true),
+    (Id::Solids, "Solids, %", "Solids, %", false),
+    (Id::Strength, "Plant, % w/v", "Plant, %", true),
+    (Id::PlantPerDose, "Plant a dose, g", "Plant/dose, g", false),
+    (Id::SugarPerDose, "Sugars a dose, g", "Sugars/dose, g", false),
+    (Id::Doses, "Doses", "Doses", false),
+    (Id::Minutes, "Minutes", "Minutes", true),
+];
+
+/// The table; none where the recipe has no variation.
+pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
+    if worked.variations.is_empty() {
+        return None;
+    }
+    let all: Vec<&Worked> = std::iter::once(&worked.base).chain(&worked.variations).collect();
+    let columns: Vec<_> =
+        COLUMNS.iter().filter(|(id, ..)| all.iter().any(|worked| worked.value(*id).is_some())).collect();
+    let mut heads: Vec<Head> = columns
+        .iter()
+        .map(|(_, text, short, group)| Head { text: (*text).into(), short: (*short).into(), group: *group, words: false })
+        .collect();
+    heads.push(Head { text: "Kept".into(), short: "Kept".into(), group: true, words: true });
+    let keeps: Vec<Option<Keep>> = std::iter::once(&worked.recipe)
+        .chain(worked.recipe.variations.iter().map(|variation| &*variation.recipe))
+        .map(|recipe| recipe.keep.as_ref().map(|keep| keep.value))
+        .collect();
+    let rows = all
+        .iter()
+        .enumerate()
+        .map(|(n, row)| {
+            let mut cells: Vec<Cell> =
+                columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)).collect();
+            // A variation that could not be worked is not in the table, so look its recipe up by name.
+            let keep = match n {
+                0 => keeps[0],
+                _ => worked
+                    .recipe
+                    .variations
+                    .iter()
+                    .position(|variation| variation.name.value == row.name)
+                    .and_then(|at| keeps[at + 1]),
+            };
+            cells.push(Cell {
+                text: keep.map_or("–", |keep| short_keep(keep)).to_string(),
+                mark: if keep == keeps[0] { "" } else { "other" }.to_string(),
+                label: "Kept".to_string(),
+            });
+            VariationRow {
+                name: if n == 0 { format!("{}, the recipe", row.name) } else { row.name.clone() },
+                base: n == 0,
+                change: String::new(),
+                cells,
+            }
+        })
+        .collect();
+    let caption = "Each row is worked in full. ▲ more than the recipe, ▼ less, no mark the same; words that differ are bold.";
+    Some(Variations { part, caption: caption.to_string(), heads, rows })
+}
+
+const fn short_keep(keep: Keep) -> &'static str {
+    match keep {
+        Keep::SameDay => "same day",
+        Keep::Refrigerator => "refrigerator",
+        Keep::Freezer => "freezer",
+        Keep::CoolDark => "cool, dark",
+        Keep::Shelf => "shelf",
+    }
+}
+
+fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
+    let text = printed(id, row);
+    let mark = match (row.value(id), base.value(id)) {
+        // What prints alike is the same to a reader.
+        _ if text == printed(id, base) => "",
+        (Some(here), Some(there)) if here > there => "more",
+        (Some(_), Some(_)) => "less",
+        _ => "other",
+    };
+    Cell { text, mark: mark.to_string(), label: label.to_string() }
+}
+
+/// The figure alone: the unit stands in the head. Counts for people are rounded down.
+fn printed(id: Id, worked: &Worked) -> String {
+    let Some(line) = worked.laid.working.line(id) else { return "none".to_string() };
+    let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
+    match (id, id.rounds()) {
+        (Id::Minutes, _) => decimal(crate::measure::kitchen::to_five_minutes(value), 0),
+        (Id::Doses, Rounds::Down) => decimal((value + 1e-9).floor(), 0),
+        _ => decimal(value * unit.printed, usual_places(value, unit)),
+    }
+}

@@ -4,7 +4,7 @@
 //! base; its event stream hands over every scalar as text and every place as bytes, so this file
 //! reads the events. No other file names the crate.
 
-use std::collections::HashSet;
+use std::collections::BTreeSet;
 
 use serde_yaml::granit_parser::{self as events, ErrorKind, Event, ScalarStyle, ScanError, StructureStyle};
 
@@ -56,7 +56,7 @@ struct Open {
 
 enum Inside {
     List(Vec<Node>),
-    Map { entries: Vec<(Spanned<String>, Node)>, key: Option<Spanned<String>>, seen: HashSet<String> },
+    Map { entries: Vec<(Spanned<String>, Node)>, key: Option<Spanned<String>>, seen: BTreeSet<String> },
 }
 
 struct Reading<'a> {
@@ -112,7 +112,7 @@ impl<'a> Reading<'a> {
             Event::Scalar(text, style, ..) => self.scalar(&text, style, span),
             Event::SequenceStart(style, ..) => self.begin(Inside::List(Vec::new()), style, span),
             Event::MappingStart(style, ..) => {
-                self.begin(Inside::Map { entries: Vec::new(), key: None, seen: HashSet::new() }, style, span);
+                self.begin(Inside::Map { entries: Vec::new(), key: None, seen: BTreeSet::new() }, style, span);
             }
             Event::SequenceEnd | Event::MappingEnd => self.end(span),
             Event::Anchor(..) => {

@@ -17,6 +17,12 @@ const RIGHT: f64 = 64.0;
 const CUP: f64 = 236.588_236_5;
 /// No scale is drawn closer than this many ticks.
 const MOST_TICKS: f64 = 24.0;
+/// How every drawing begins.
+const OPEN: &str =
+    r#"<svg class="vessel" viewBox="0 0 80 148" width="80" height="148" aria-hidden="true">"#;
+/// The glass: a spout at the left, a rolled lip at the right, soft corners at the foot.
+const GLASS: &str =
+    r#"<path class="glass" d="M2 4.5q6 1.5 6 8V141q0 2 2 2H62q2 0 2-2V8.5q0-3 3-3"/>"#;
 /// No more bottles than these are drawn; the words beside them say how many more there are.
 const MOST_BOTTLES: usize = 12;
 
@@ -58,7 +64,7 @@ pub struct Layer {
 /// from the bottom. A layer that would rise over the brim ends there; one without height is left out.
 pub fn vessel(layers: &[Layer], holds_ml: f64, tick_ml: f64) -> String {
     let holds = sound(holds_ml);
-    let mut svg = open();
+    let mut svg = String::from(OPEN);
     let mut level = BASE;
     for layer in layers {
         let height = if holds > 0.0 {
@@ -73,7 +79,7 @@ pub fn vessel(layers: &[Layer], holds_ml: f64, tick_ml: f64) -> String {
         draw_layer(&mut svg, layer.fill, level, height);
     }
     draw_ticks(&mut svg, holds, sound(tick_ml));
-    draw_glass(&mut svg);
+    svg.push_str(GLASS);
     svg.push_str("</svg>");
     svg
 }
@@ -93,13 +99,20 @@ pub fn bottles_of(fill: Fill, count: usize) -> String {
         _ => 4,
     };
     let rows = count.div_ceil(columns).max(1);
+    let short_by = rows * columns - count;
     // A bottle is drawn 16 wide and 40 high, in a cell 20 by 44, and scaled as large as fits.
     let size = (72.0 / (20.0 * columns as f64))
         .min(132.0 / (44.0 * rows as f64))
         .min(2.4);
-    let mut svg = open();
+    let mut svg = String::from(OPEN);
     for index in 0..count {
-        let (row, column) = (index / columns, index % columns);
+        // The top row is the short one: the others stand under it.
+        let place = if index + short_by < columns {
+            index
+        } else {
+            index + short_by
+        };
+        let (row, column) = (place / columns, place % columns);
         let x = 4.0 + 20.0 * size * column as f64;
         let y = BASE - 44.0 * size * (rows - row) as f64 + 4.0 * size;
         draw_bottle(&mut svg, fill, x, y, size);
@@ -161,12 +174,6 @@ fn short(value: f64) -> f64 {
     if rounded == 0.0 { 0.0 } else { rounded }
 }
 
-fn open() -> String {
-    String::from(
-        r#"<svg class="vessel" viewBox="0 0 80 148" width="80" height="148" aria-hidden="true">"#,
-    )
-}
-
 /// One layer and the line of its surface, `top` from the top of the drawing.
 fn draw_layer(svg: &mut String, fill: Fill, top: f64, height: f64) {
     let (top, height) = (short(top), short(height));
@@ -205,13 +212,6 @@ fn draw_ticks(svg: &mut String, holds: f64, tick: f64) {
     svg.push_str(&format!(r#"<path class="tick" d="{path}"/>"#));
 }
 
-/// The glass: a spout at the left, a rolled lip at the right, soft corners at the foot.
-fn draw_glass(svg: &mut String) {
-    svg.push_str(
-        r#"<path class="glass" d="M2 4.5q6 1.5 6 8V141q0 2 2 2H62q2 0 2-2V8.5q0-3 3-3"/>"#,
-    );
-}
-
 /// A bottle with a cork, filled to its shoulder.
 fn draw_bottle(svg: &mut String, fill: Fill, x: f64, y: f64, size: f64) {
     let at = |dx: f64, dy: f64| (short(x + dx * size), short(y + dy * size));
@@ -219,6 +219,8 @@ fn draw_bottle(svg: &mut String, fill: Fill, x: f64, y: f64, size: f64) {
     if fill != Fill::Ghost {
         let (x, y) = at(1.0, 15.0);
         draw_fill(svg, fill, [x, y, len(14.0), len(24.0)]);
+        let width = len(14.0);
+        svg.push_str(&format!(r#"<path class="surface" d="M{x} {y}h{width}"/>"#));
     }
     let (neck_x, neck_y) = at(5.0, 3.5);
     let (one, two, three, four) = (len(1.0), len(2.0), len(3.0), len(4.0));

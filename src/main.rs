@@ -1,1 +1,7 @@
-fn main() {}
+//! The program: everything it does stands in the library.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    stillroom::cli::main()
+}

@@ -1,1 +1,174 @@
-//! (to be written)
+//! THE PIPELINE: the calls in order. Read this first.
+//!
+//! ```text
+//! folder -> gather -> course, plants, lesson heads          (read once)
+//!        -> each lesson: text -> blocks -> recipes -> workings -> view -> page   (side by side)
+//!        -> home, plants, method and sources
+//!        -> swapped in whole, or nothing at all
+//! ```
+//!
+//! A lesson is read, worked, written and forgotten: what is kept of it is a few facts for the other
+//! pages. Results are collected in the lessons' order, so output never depends on threads.
+
+mod lesson;
+mod pages;
+
+use std::path::{Path, PathBuf};
+
+use rayon::prelude::*;
+
+pub use lesson::{Read, read_lesson};
+
+use crate::diagnostic::{Code, Finding, Level, in_order, stops};
+use crate::formulary::{Formulary, read_course, read_head, read_plant};
+use crate::manuscript;
+use crate::page::theme::Theme;
+use crate::site::{Gathered, Stage, Trouble, gather, read_source};
+use crate::span::Source;
+
+/// What a press or a proof came to.
+#[derive(Debug, Default)]
+pub struct Outcome {
+    /// Findings in order of file, line and column.
+    pub findings: Vec<Finding>,
+    /// Lessons read.
+    pub lessons: usize,
+    /// Recipes worked.
+    pub recipes: usize,
+    /// Variations worked.
+    pub variations: usize,
+    /// Pages made; written only where nothing stops the press.
+    pub pages: usize,
+    /// Whether the site was written.
+    pub written: bool,
+}
+
+/// Reads and works everything and renders every page; writes nothing.
+///
+/// # Errors
+/// The folder cannot be read.
+pub fn proof(dir: &Path) -> Result<Outcome, Trouble> {
+    run(dir, None, &|| {})
+}
+
+/// Proofs, then writes the site at `site`. With a finding that stops, nothing is written and an old
+/// site stays whole. `tick` is called once a lesson.
+///
+/// # Errors
+/// The folder cannot be read, or the site not written.
+pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
+    let stage = Stage::open(site)?;
+    let result = run(dir, Some(&stage), tick);
+    match result {
+        Ok(mut outcome) if !stops(&outcome.findings) => {
+            stage.swap_in()?;
+            outcome.written = true;
+            Ok(outcome)
+        }
+        other => {
+            stage.abandon()?;
+            other
+        }
+    }
+}
+
+fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
+    let mut findings = Vec::new();
+    let (gathered, book) = open_book(dir, &mut findings)?;
+    let theme = match Theme::built_in() {
+        Ok(theme) => theme,
+        Err(found) => {
+            findings.extend(found);
+            return Ok(Outcome { findings, ..Outcome::default() });
+        }
+    };
+    let write = |path: &str, bytes: &[u8]| stage.map_or(Ok(()), |stage| stage.write(path, bytes));
+    let done: Vec<Result<lesson::Done, Trouble>> = (0..book.lessons.len())
+        .into_par_iter()
+        .map(|n| {
+            let done = lesson::press_one(&gathered.dir, &book, n, &theme, &write)?;
+            tick();
+            Ok(done)
+        })
+        .collect();
+    let done = done.into_iter().collect::<Result<Vec<_>, _>>()?;
+    let mut outcome = Outcome { findings, lessons: book.lessons.len(), ..Outcome::default() };
+    for lesson in &done {
+        outcome.findings.extend(lesson.findings.iter().cloned());
+        outcome.recipes += lesson.recipes;
+        outcome.variations += lesson.variations;
+        outcome.pages += 1;
+    }
+    outcome.pages += pages::press(&gathered, &book, &done, &theme, &write, &mut outcome.findings)?;
+    in_order(&mut outcome.findings);
+    Ok(outcome)
+}
+
+/// The folder's files, and the book outside its lessons' recipes.
+///
+/// # Errors
+/// The folder cannot be read.
+pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, Formulary), Trouble> {
+    let gathered = gather(dir)?;
+    let mut book = Formulary::default();
+    let located = |source: &Source, found: Vec<Finding>, findings: &mut Vec<Finding>| {
+        findings.extend(found.into_iter().map(|finding| finding.locate(source)));
+    };
+    if gathered.course {
+        if let Some(source) = read_source(dir, "formulary.yaml", findings)? {
+            let mut found = Vec::new();
+            book.course = read_course(&source, &mut found);
+            located(&source, found, findings);
+        }
+    } else {
+        findings.push(
+            Finding::of_file(Level::Error, Code::MissingFile, "formulary.yaml", "the formulary has no formulary.yaml")
+                .why("it gives the book its name and title")
+                .write("book: The Low Meadow Stillroom Book\ntitle: Hip, Herb and Haw"),
+        );
+    }
+    for path in &gathered.plants {
+        let Some(source) = read_source(dir, path, findings)? else { continue };
+        let id = path.trim_start_matches("plants/").trim_end_matches(".md").to_string();
+        let mut found = Vec::new();
+        if let Some(plant) = read_plant(&source, &id, &mut found) {
+            book.plants.insert(id, plant);
+        }
+        located(&source, found, findings);
+    }
+    for path in &gathered.lessons {
+        let Some(source) = read_source(dir, path, findings)? else { continue };
+        let mut found = Vec::new();
+        match manuscript::parts(&source) {
+            Ok(parts) => {
+                if let Some(head) = read_head(&source, &parts, &mut found) {
+                    if let Some(twin) = book.lessons.iter().find(|other| other.slug == head.slug) {
+                        let message = format!("{} would have the same address, lessons/{}.html", twin.path, head.slug);
+                        found.push(Finding::of_file(Level::Error, Code::BadAddress, path, message));
+                    }
+                    book.lessons.push(head);
+                }
+            }
+            Err(finding) => found.push(finding),
+        }
+        located(&source, found, findings);
+    }
+    if gathered.lessons.is_empty() {
+        findings.push(
+            Finding::of_file(Level::Error, Code::MissingFile, "lessons", "the formulary has no lesson")
+                .write("lessons/01-first-lesson.md"),
+        );
+    }
+    for path in &gathered.strange {
+        findings.push(
+            Finding::of_file(Level::Warning, Code::UnknownName, path, "no page is made of this file")
+                .why("lessons stand in lessons/, plants in plants/, both as .md files"),
+        );
+    }
+    Ok((gathered, book))
+}
+
+/// Where the site of a formulary goes unless it is said: `site`, beside its folder.
+pub fn site_beside(dir: &Path) -> PathBuf {
+    dir.parent().filter(|parent| !parent.as_os_str().is_empty()).map_or_else(|| PathBuf::from("site"), |parent| parent.join("site"))
+}

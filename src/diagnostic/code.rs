@@ -48,7 +48,7 @@ codes! {
     BadLink "bad-link" "A link points to something that is not in the book."
     WordsDisagree "words-disagree" "A number in the text and the working disagree."
     BadAddress "bad-address" "Two pages would have the same address, or an address is not plain."
-    NotOurs "not-ours" "A folder that Stillroom did not make; it is never overwritten."
+
     BadTheme "bad-theme" "A template, style or script of the theme cannot be used."
     AromaticBoiled "aromatic-boiled" "An aromatic plant is boiled, or stands in a pot that is being reduced."
     HotHoney "hot-honey" "Honey is stirred into liquid hotter than 40 °C."

@@ -10,6 +10,7 @@ pub mod view;
 pub mod ledger;
 pub mod lesson;
 pub mod method_page;
+pub mod plant;
 pub mod recipe;
 pub mod show;
 pub mod variations;

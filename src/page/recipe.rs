@@ -143,7 +143,7 @@ fn bottle_size(worked: &Worked) -> String {
 fn gathering(worked: &Worked, book: &Formulary, root: &str, part: PartLink) -> Gathering {
     let mut notes = vec![Note {
         kind: Kind::Worked,
-        html: "Worked. A cup is the US cup, 236.6\u{a0}mL; spoons and cups level.".to_string(),
+        html: "A cup is the US cup, 236.6\u{a0}mL; spoons and cups level.".to_string(),
     }];
     let mut rows = Vec::new();
     for ingredient in &worked.laid.ingredients {

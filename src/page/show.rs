@@ -89,7 +89,7 @@ pub fn kind(how: &How) -> Kind {
 pub fn source_of(how: &How, root: &str) -> String {
     match how {
         How::Given { .. } => "As the recipe says.".to_string(),
-        How::Assumed { source, advice, .. } => format!("Assumed: {}. {}", cite(source, root), escape(advice)),
+        How::Assumed { source, advice, .. } => format!("{}. {}", capital_html(&cite(source, root)), escape(advice)),
         How::Published { source, .. } => sentence(&cite(source, root)),
         How::Worked(by) => worked_source(by, root),
     }
@@ -97,18 +97,20 @@ pub fn source_of(how: &How, root: &str) -> String {
 
 fn worked_source(by: &Use, root: &str) -> String {
     format!(
-        "<a href=\"{root}method.html#formula-{}\">Worked</a>: {}.",
-        by.formula.id,
-        cite(&by.formula.source, root)
+        "{}. <a href=\"{root}method.html#formula-{}\">The formula</a>",
+        capital_html(&cite(&by.formula.source, root)),
+        by.formula.id
     )
 }
 
 fn sentence(text: &str) -> String {
+    format!("{}.", capital_html(text))
+}
+
+/// The first letter as a capital, unless markup stands first.
+fn capital_html(text: &str) -> String {
     let mut letters = text.chars();
-    match letters.next() {
-        Some('<') | None => format!("{text}."),
-        Some(first) => format!("{}{}.", first.to_uppercase(), letters.as_str()),
-    }
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// A source in the fewest words; titles in italic and linked to *Method and sources*.

@@ -25,6 +25,8 @@ const BUILT_IN: &[(&str, &str)] = files![
     "templates/method.html",
     "templates/page.html",
     "templates/parts.html",
+    "templates/plant.html",
+    "templates/plants.html",
     "templates/recipe.html",
     "style/10-tokens.css",
     "style/20-elements.css",

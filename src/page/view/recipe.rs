@@ -1,92 +1,8 @@
-//! What a page shows, as plain data: finished strings and flags. A template arranges it and never
-//! computes. Fields named `html` hold safe markup; all others are text.
+//! The parts of a recipe.
 
 use serde::Serialize;
 
-/// A link: its words and its relative address.
-#[derive(Clone, Debug, Default, Serialize)]
-pub struct Link {
-    /// Words shown.
-    pub text: String,
-    /// Relative address.
-    pub href: String,
-    /// Whether it leads to the page it stands on (or to that page's section).
-    pub current: bool,
-}
-
-/// What every page carries around its text.
-#[derive(Clone, Debug, Default, Serialize)]
-pub struct Frame {
-    /// Language of the text, as in HTML `lang`.
-    pub lang: String,
-    /// The book's name, in the running head.
-    pub book: String,
-    /// The page's own title.
-    pub title: String,
-    /// One sentence for `meta description`.
-    pub description: String,
-    /// From this page to the site's root: "" or "../".
-    pub root: String,
-    /// Running-head links.
-    pub running: Vec<Link>,
-    /// Lines of the colophon: printing, date, licence, and the sentence on practitioners.
-    pub colophon: Vec<String>,
-    /// Previous lesson ("Turn back: ..."), the contents, the next lesson (catchword).
-    pub back: Option<Link>,
-    /// The contents page; none on the home page.
-    pub contents: Option<Link>,
-    /// The next lesson.
-    pub catchword: Option<Link>,
-}
-
-/// What kind of knowledge a value is (the mark before it and the word beside it).
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Kind {
-    /// Computed from what the recipe says.
-    Worked,
-    /// An input nobody declared: a stated guess with a range.
-    Assumed,
-    /// A guideline.
-    Advised,
-    /// Tradition.
-    Handed,
-    /// As the recipe says; no mark.
-    Declared,
-}
-
-/// One lesson.
-#[derive(Clone, Debug, Serialize)]
-pub struct LessonPage {
-    /// Around the text.
-    pub frame: Frame,
-    /// "The first evening · Tuesday 22 September, 7 pm, in the seed hut".
-    pub evening: Option<String>,
-    /// The text and the recipes in it, in order. The first piece is the opening.
-    pub pieces: Vec<Piece>,
-    /// True where the lesson has exactly one recipe: its label then stands beside the title.
-    pub single: bool,
-}
-
-/// A stretch of the lesson's own text, or a recipe.
-#[derive(Clone, Debug, Default, Serialize)]
-pub struct Piece {
-    /// Text between recipes; may be empty.
-    pub prose_html: String,
-    /// The recipe that follows this text.
-    pub recipe: Option<Recipe>,
-}
-
-/// A plant's Latin name.
-#[derive(Clone, Debug, Serialize)]
-pub struct Latin {
-    /// In italic: "Rosa canina".
-    pub name: String,
-    /// In roman: "L.".
-    pub author: String,
-    /// "the dried hips".
-    pub part: String,
-}
+use super::{Kind, Latin, Link, Note, PartLink};
 
 /// One recipe with its parts.
 #[derive(Clone, Debug, Serialize)]
@@ -117,17 +33,6 @@ pub struct Recipe {
     pub written: Written,
 }
 
-/// A line of the list of parts.
-#[derive(Clone, Debug, Serialize)]
-pub struct PartLink {
-    /// Number within the recipe.
-    pub number: usize,
-    /// "To gather".
-    pub title: String,
-    /// Anchor, without #.
-    pub anchor: String,
-}
-
 /// A row of the jar label.
 #[derive(Clone, Debug, Serialize)]
 pub struct LabelRow {
@@ -143,15 +48,6 @@ pub struct LabelRow {
     pub stop: bool,
     /// A link under it (to the cautions).
     pub link: Option<Link>,
-}
-
-/// A note in the margin.
-#[derive(Clone, Debug, Serialize)]
-pub struct Note {
-    /// What kind of knowledge.
-    pub kind: Kind,
-    /// Its words; source titles in italic.
-    pub html: String,
 }
 
 /// Ingredients in both systems.
@@ -393,106 +289,4 @@ pub struct Written {
     pub part: PartLink,
     /// One an input line: spans with classes key, value, comment, step (leading spaces kept).
     pub lines_html: Vec<String>,
-}
-
-/// The home page.
-#[derive(Clone, Debug, Serialize)]
-pub struct HomePage {
-    /// Around the text.
-    pub frame: Frame,
-    /// "For the evening class of the Low Meadow Allotment Society".
-    pub for_whom: String,
-    /// The course's title.
-    pub title: String,
-    /// One or two sentences.
-    pub lead: String,
-    /// "Tuesdays at 7 in the seed hut ..."; may be empty.
-    pub when: String,
-    /// The formulary's own words, from its home text; may be empty.
-    pub prose_html: String,
-    /// The bill of evenings.
-    pub bill: Vec<BillRow>,
-    /// "At the back": method and sources and the like.
-    pub back_matter: Vec<Link>,
-}
-
-/// A lesson in the bill.
-#[derive(Clone, Debug, Serialize)]
-pub struct BillRow {
-    /// From 1.
-    pub number: usize,
-    /// The lesson.
-    pub lesson: Link,
-    /// What is made, its recipes' names.
-    pub makes: String,
-    /// "refrigerator"; guideline.
-    pub keeps: String,
-    /// "2 h 5 min".
-    pub ready_in: String,
-    /// "Tue 22 Sept"; may be empty.
-    pub when: String,
-}
-
-/// Method and sources.
-#[derive(Clone, Debug, Serialize)]
-pub struct MethodPage {
-    /// Around the text.
-    pub frame: Frame,
-    /// Paragraphs on how the numbers are made.
-    pub prose_html: String,
-    /// Every formula used in the book.
-    pub formulas: Vec<FormulaRow>,
-    /// Every published figure.
-    pub figures: Vec<FigureRow>,
-    /// Every assumption.
-    pub assumptions: Vec<FigureRow>,
-    /// Works cited.
-    pub works: Vec<WorkRow>,
-}
-
-/// A formula on *Method and sources*.
-#[derive(Clone, Debug, Serialize)]
-pub struct FormulaRow {
-    /// Anchor.
-    pub id: String,
-    /// What it gives.
-    pub name: String,
-    /// In symbols, MathML.
-    pub symbols_html: String,
-    /// As a sentence.
-    pub spoken: String,
-    /// The symbols explained.
-    pub where_text: String,
-    /// Where it holds.
-    pub holds: String,
-    /// Where it comes from.
-    pub source_html: String,
-    /// Recipes that use it.
-    pub users: Vec<Link>,
-}
-
-/// A published figure or an assumption.
-#[derive(Clone, Debug, Serialize)]
-pub struct FigureRow {
-    /// Anchor.
-    pub id: String,
-    /// What it is.
-    pub name: String,
-    /// "1.43 g/mL", or "2 mL/g".
-    pub value: String,
-    /// "1.5–2.5 mL/g" for an assumption; empty for a figure.
-    pub between: String,
-    /// Where it comes from.
-    pub source_html: String,
-    /// Recipes that use it.
-    pub users: Vec<Link>,
-}
-
-/// A work cited.
-#[derive(Clone, Debug, Serialize)]
-pub struct WorkRow {
-    /// Anchor.
-    pub id: String,
-    /// Title in italic, maker, year.
-    pub html: String,
 }

@@ -1,0 +1,184 @@
+//! `stillroom work`: a recipe's working as a table at 80 columns, or as JSON for other tools.
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use serde_json::{Map, Value, json};
+
+use super::say;
+use crate::bibliography::{Source, Standing};
+use crate::caution;
+use crate::diagnostic::{self, Look, nearest, stops};
+use crate::formula::Line;
+use crate::formulary::Formulary;
+use crate::measure::Unit;
+use crate::page::show::between;
+use crate::press::{open_book, read_lesson};
+use crate::site::Trouble;
+use crate::variation::{Worked, WorkedRecipe};
+use crate::working::{How, Id};
+
+pub(super) fn run(dir: &Path, wanted: &str, json: bool, look: Look) -> Result<ExitCode, Trouble> {
+    let mut stderr = std::io::stderr();
+    let mut findings = Vec::new();
+    let (_, book) = open_book(dir, &mut findings)?;
+    let (slug, number) = wanted.split_once('#').unwrap_or((wanted, "1"));
+    let Some(at) = book.lessons.iter().position(|head| head.slug == slug || head.path == slug) else {
+        let near = nearest(slug, book.lessons.iter().map(|head| head.slug.as_str()));
+        let near = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
+        say(&mut stderr, &format!("stillroom: there is no lesson `{slug}`{near}"));
+        return Ok(ExitCode::from(2));
+    };
+    let read = read_lesson(dir, &book, at)?;
+    let (recipes, found) = read.map_or((Vec::new(), Vec::new()), |read| (read.recipes, read.findings));
+    findings.extend(found);
+    for finding in findings.iter().filter(|finding| finding.place.as_ref().is_none_or(|place| place.path == book.lessons[at].path)) {
+        say(&mut stderr, &format!("{}\n", diagnostic::print(finding, look)));
+    }
+    let n = number.parse::<usize>().unwrap_or(0);
+    let Some(recipe) = n.checked_sub(1).and_then(|n| recipes.get(n)) else {
+        say(&mut stderr, &format!("stillroom: `{slug}` has {} recipe(s); there is no #{number}", recipes.len()));
+        return Ok(ExitCode::from(2));
+    };
+    let Some(recipe) = recipe else { return Ok(ExitCode::from(1)) };
+    let text = if json { as_json(recipe, &book) } else { as_table(recipe) };
+    say(&mut std::io::stdout(), text.trim_end());
+    Ok(ExitCode::from(u8::from(stops(&findings))))
+}
+
+/// The short sum as a table, then the variations by their finished volume.
+fn as_table(recipe: &WorkedRecipe) -> String {
+    let base = &recipe.base;
+    let mut out = format!("{}\n{}\n", base.name, "-".repeat(base.name.chars().count()));
+    for (id, line) in base.laid.working.claimed() {
+        let entry = base.laid.working.entry(line);
+        let shown = base.shown(line).replace('\u{a0}', " ");
+        let range = between(base, line).unwrap_or_default().replace(['\u{a0}', '\u{2060}'], " ").replace(" – ", "–");
+        out.push_str(&format!("{:<18}{:<34}{:>12}  {}\n", id.text(), cut(&entry.name, 33), shown, range).trim_end());
+        out.push('\n');
+    }
+    if !recipe.variations.is_empty() {
+        out.push_str("\nVariations\n");
+        for variation in &recipe.variations {
+            let made = variation.laid.working.line(Id::Finished).map_or(String::new(), |line| variation.shown(line));
+            out.push_str(&format!("{:<52}{:>12}\n", cut(&variation.name, 51), made.replace('\u{a0}', " ")));
+        }
+    }
+    out
+}
+
+/// A text cut to a column, with a mark where something is missing.
+fn cut(text: &str, columns: usize) -> String {
+    if text.chars().count() <= columns {
+        return text.to_string();
+    }
+    text.chars().take(columns - 1).chain(['…']).collect()
+}
+
+fn as_json(recipe: &WorkedRecipe, book: &Formulary) -> String {
+    let mut all = Map::new();
+    all.insert("recipe".into(), json!(recipe.base.name));
+    all.extend(of(&recipe.base, recipe.recipe.keep.as_ref().map(|keep| keep.value.words()), book));
+    let variations: Vec<Value> = recipe
+        .variations
+        .iter()
+        .map(|variation| {
+            let mut one = Map::new();
+            one.insert("name".into(), json!(variation.name));
+            let declared = recipe.recipe.variations.iter().find(|other| other.name.value == variation.name);
+            let keep = declared.and_then(|other| other.recipe.keep.as_ref()).map(|keep| keep.value.words());
+            one.extend(of(variation, keep, book));
+            Value::Object(one)
+        })
+        .collect();
+    all.insert("variations".into(), Value::Array(variations));
+    format!("{:#}", Value::Object(all))
+}
+
+fn of(worked: &Worked, keep: Option<&str>, book: &Formulary) -> Map<String, Value> {
+    let working = &worked.laid.working;
+    let mut lines: Vec<Value> = Vec::new();
+    for line in working.lines() {
+        let ids: Vec<Id> = working.claimed().filter(|(_, claimed)| *claimed == line).map(|(id, _)| id).collect();
+        // A line that several ids share is there once under each.
+        match ids[..] {
+            [] => lines.push(line_json(worked, line, None)),
+            _ => lines.extend(ids.iter().map(|id| line_json(worked, line, Some(*id)))),
+        }
+    }
+    let cautions: Vec<Value> = caution::cautions(worked, book)
+        .into_iter()
+        .map(|caution| {
+            json!({
+                "id": caution.id,
+                "stop": caution.weight == caution::Weight::Stop,
+                "text": format!("{}. {}", caution.lead.trim_end_matches('.'), caution.text),
+                "source": source(&caution.source),
+            })
+        })
+        .collect();
+    let mut out = Map::new();
+    out.insert("lines".into(), Value::Array(lines));
+    let because = keep.map(|_| "as the recipe says");
+    out.insert("keeping".into(), json!({"class": keep, "days": null, "because": because}));
+    out.insert("cautions".into(), Value::Array(cautions));
+    out
+}
+
+fn line_json(worked: &Worked, line: Line, id: Option<Id>) -> Value {
+    let working = &worked.laid.working;
+    let entry = working.entry(line);
+    let range = worked.ranges[line.index()];
+    let (formula, with) = match &entry.how {
+        How::Worked(by) => {
+            let with: Map<String, Value> = by
+                .formula
+                .with
+                .iter()
+                .zip(&by.with)
+                .map(|(stands, lines)| {
+                    let names: Vec<&str> = lines.iter().map(|line| working.entry(*line).name.as_str()).collect();
+                    (stands.words.to_string(), json!(names))
+                })
+                .collect();
+            (Some(by.formula.id), Value::Object(with))
+        }
+        _ => (None, Value::Null),
+    };
+    let from = match &entry.how {
+        How::Given { .. } => "as the recipe says".to_string(),
+        How::Assumed { source: from, .. } | How::Published { source: from, .. } => source(from),
+        How::Worked(by) => source(&by.formula.source),
+    };
+    json!({
+        "id": id.map(Id::text),
+        "name": entry.name,
+        "value": worked.at(line) * entry.unit.printed,
+        "low": range.low * entry.unit.printed,
+        "high": range.high * entry.unit.printed,
+        "unit": unit(entry.unit),
+        "formula": formula,
+        "with": with,
+        "source": from,
+    })
+}
+
+/// Units as tools read them: every per cent is `%`, a plain number is `1`.
+fn unit(unit: &Unit) -> &'static str {
+    match unit.text {
+        "" => "1",
+        text if text.starts_with('%') => "%",
+        text => text,
+    }
+}
+
+fn source(source: &Source) -> String {
+    let title = source.work.map(|work| work.title().to_string());
+    let place = (!source.place.is_empty()).then(|| source.place.to_string());
+    let standing = match source.standing {
+        Standing::FromMemory => Some("from memory".to_string()),
+        Standing::CommonPractice => Some("common practice, no source".to_string()),
+        Standing::Published | Standing::Reckoned | Standing::Formulary => None,
+    };
+    [title, place, standing].into_iter().flatten().collect::<Vec<_>>().join("; ")
+}

@@ -1,0 +1,166 @@
+//! Whole pages.
+
+use serde::Serialize;
+
+use super::{CautionRow, Frame, Latin, Link, Recipe};
+
+/// One lesson.
+#[derive(Clone, Debug, Serialize)]
+pub struct LessonPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// "The first evening · Tuesday 22 September, 7 pm, in the seed hut".
+    pub evening: Option<String>,
+    /// The text and the recipes in it, in order. The first piece is the opening.
+    pub pieces: Vec<Piece>,
+    /// True where the lesson has exactly one recipe: its label then stands beside the title.
+    pub single: bool,
+}
+
+/// A stretch of the lesson's own text, or a recipe.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct Piece {
+    /// Text between recipes; may be empty.
+    pub prose_html: String,
+    /// The recipe that follows this text.
+    pub recipe: Option<Recipe>,
+}
+
+/// The home page.
+#[derive(Clone, Debug, Serialize)]
+pub struct HomePage {
+    /// Around the text.
+    pub frame: Frame,
+    /// "For the evening class of the Low Meadow Allotment Society".
+    pub for_whom: String,
+    /// The course's title.
+    pub title: String,
+    /// One or two sentences.
+    pub lead: String,
+    /// "Tuesdays at 7 in the seed hut ..."; may be empty.
+    pub when: String,
+    /// The formulary's own words, from its home text; may be empty.
+    pub prose_html: String,
+    /// The bill of evenings.
+    pub bill: Vec<BillRow>,
+    /// "At the back": method and sources and the like.
+    pub back_matter: Vec<Link>,
+}
+
+/// A lesson in the bill.
+#[derive(Clone, Debug, Serialize)]
+pub struct BillRow {
+    /// From 1.
+    pub number: usize,
+    /// The lesson.
+    pub lesson: Link,
+    /// What is made, its recipes' names.
+    pub makes: String,
+    /// "refrigerator"; guideline.
+    pub keeps: String,
+    /// "2 h 5 min".
+    pub ready_in: String,
+    /// "Tue 22 Sept"; may be empty.
+    pub when: String,
+}
+
+/// Method and sources.
+#[derive(Clone, Debug, Serialize)]
+pub struct MethodPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// Paragraphs on how the numbers are made.
+    pub prose_html: String,
+    /// Every formula used in the book.
+    pub formulas: Vec<FormulaRow>,
+    /// Every published figure.
+    pub figures: Vec<FigureRow>,
+    /// Every assumption.
+    pub assumptions: Vec<FigureRow>,
+    /// Works cited.
+    pub works: Vec<WorkRow>,
+}
+
+/// A formula on *Method and sources*.
+#[derive(Clone, Debug, Serialize)]
+pub struct FormulaRow {
+    /// Anchor.
+    pub id: String,
+    /// What it gives.
+    pub name: String,
+    /// In symbols, MathML.
+    pub symbols_html: String,
+    /// As a sentence.
+    pub spoken: String,
+    /// The symbols explained.
+    pub where_text: String,
+    /// Where it holds.
+    pub holds: String,
+    /// Where it comes from.
+    pub source_html: String,
+    /// Recipes that use it.
+    pub users: Vec<Link>,
+}
+
+/// A published figure or an assumption.
+#[derive(Clone, Debug, Serialize)]
+pub struct FigureRow {
+    /// Anchor.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// "1.43 g/mL", or "2 mL/g".
+    pub value: String,
+    /// "1.5–2.5 mL/g" for an assumption; empty for a figure.
+    pub between: String,
+    /// Where it comes from.
+    pub source_html: String,
+    /// Recipes that use it.
+    pub users: Vec<Link>,
+}
+
+/// A work cited.
+#[derive(Clone, Debug, Serialize)]
+pub struct WorkRow {
+    /// Anchor.
+    pub id: String,
+    /// Title in italic, maker, year.
+    pub html: String,
+}
+
+/// A plant's own page.
+#[derive(Clone, Debug, Serialize)]
+pub struct PlantPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// Its Latin name.
+    pub latin: Latin,
+    /// Facts: term, value, source.
+    pub facts: Vec<FactRow>,
+    /// Its cautions.
+    pub cautions: Vec<CautionRow>,
+    /// The plant's own text.
+    pub prose_html: String,
+    /// Recipes that use it.
+    pub users: Vec<Link>,
+}
+
+/// A fact of a plant.
+#[derive(Clone, Debug, Serialize)]
+pub struct FactRow {
+    /// "Keeps, a gram".
+    pub term: String,
+    /// "2 mL, squeezed by hand".
+    pub value: String,
+    /// Where it comes from; empty for names.
+    pub source_html: String,
+}
+
+/// The list of plants.
+#[derive(Clone, Debug, Serialize)]
+pub struct PlantsPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// A link each, by name.
+    pub plants: Vec<Link>,
+}

@@ -1,0 +1,141 @@
+//! One lesson from its file to its page.
+
+use std::path::Path;
+
+use super::pages::{frame, lesson_link};
+use crate::caution;
+use crate::diagnostic::{Code, Finding, Level, stops};
+use crate::formulary::Formulary;
+use crate::manuscript::{self, Manuscript};
+use crate::page::lesson::{Lesson, check, page};
+use crate::page::method_page::{Users, note_users};
+use crate::page::show::duration;
+use crate::page::theme::Theme;
+use crate::page::view::Link;
+use crate::recipe;
+use crate::site::{Trouble, read_source};
+use crate::span::{Source, Spanned};
+use crate::variation::{self, WorkedRecipe};
+use crate::working::Id;
+
+/// What is kept of a lesson once its page is written.
+#[derive(Debug, Default)]
+pub(super) struct Done {
+    pub findings: Vec<Finding>,
+    pub recipes: usize,
+    pub variations: usize,
+    /// Names of what is made.
+    pub makes: Vec<String>,
+    /// How it is kept.
+    pub keeps: Vec<&'static str>,
+    /// How long it takes.
+    pub ready_in: Vec<String>,
+    /// Formulas and figures it uses.
+    pub users: Users,
+    /// Plants it uses.
+    pub plants: Vec<String>,
+}
+
+/// A lesson read and its recipes worked.
+pub struct Read {
+    /// Its text.
+    pub source: Source,
+    /// Its text, parsed.
+    pub manuscript: Manuscript,
+    /// Its recipes, one a block.
+    pub recipes: Vec<Option<WorkedRecipe>>,
+    /// Findings, each with its place.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads and works the `n`-th lesson; none where its file cannot be read as text.
+///
+/// # Errors
+/// The disk refuses.
+pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read>, Trouble> {
+    let head = &book.lessons[n];
+    // The head was read from this file before, and its faults told then.
+    let Some(source) = read_source(dir, &head.path, &mut Vec::new())? else { return Ok(None) };
+    let Ok(parts) = manuscript::parts(&source) else { return Ok(None) };
+    let manuscript = manuscript::read(&source, parts.body.span, &["recipe"]);
+    let mut findings: Vec<Finding> = manuscript.findings.clone();
+    let mut recipes = Vec::new();
+    for block in &manuscript.blocks {
+        let mut found = Vec::new();
+        let text = Spanned::new(block.text.value.as_str(), block.text.span);
+        let worked = recipe::read(&text, &mut found).and_then(|recipe| {
+            // A recipe with a fault in its reading is not worked: its sums would be about something else.
+            if stops(&found) { None } else { variation::work(recipe, book, &mut found) }
+        });
+        if let Some(worked) = &worked {
+            caution::findings(&worked.base, book, &mut found);
+        }
+        recipes.push(worked);
+        findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+    }
+    if manuscript.blocks.is_empty() && !stops(&findings) {
+        findings.push(
+            Finding::of_file(Level::Error, Code::NoRecipe, &head.path, "the lesson holds no recipe")
+                .write("```recipe\nname: ...\n```"),
+        );
+    }
+    Ok(Some(Read { source, manuscript, recipes, findings }))
+}
+
+pub(super) fn press_one(
+    dir: &Path,
+    book: &Formulary,
+    n: usize,
+    theme: &Theme,
+    write: &(dyn Fn(&str, &[u8]) -> Result<(), Trouble> + Sync),
+) -> Result<Done, Trouble> {
+    let Some(read) = read_lesson(dir, book, n)? else { return Ok(Done::default()) };
+    let head = &book.lessons[n];
+    let mut done = Done { findings: read.findings, ..Done::default() };
+    for worked in read.recipes.iter().flatten() {
+        note(&mut done, worked, &lesson_link(head, ""));
+    }
+    let lesson = Lesson { head, manuscript: &read.manuscript, recipes: &read.recipes, book };
+    done.findings.extend(check(&lesson).into_iter().map(|finding| finding.locate(&read.source)));
+    if stops(&done.findings) {
+        return Ok(done);
+    }
+    let mut frame = frame(book, &head.title, &head.summary, "../");
+    let neighbour = |at: usize| {
+        book.lessons.get(at).map(|head| Link {
+            text: head.title.clone(),
+            href: format!("{}.html", head.slug),
+            current: false,
+        })
+    };
+    frame.back = n.checked_sub(1).and_then(neighbour);
+    frame.catchword = neighbour(n + 1);
+    match theme.render("lesson.html", &page(&lesson, frame)) {
+        Ok(html) => write(&format!("lessons/{}.html", head.slug), html.as_bytes())?,
+        Err(finding) => done.findings.push(finding),
+    }
+    Ok(done)
+}
+
+fn note(done: &mut Done, worked: &WorkedRecipe, link: &Link) {
+    done.recipes += 1;
+    done.variations += worked.variations.len();
+    done.makes.push(worked.base.name.clone());
+    if let Some(keep) = &worked.recipe.keep {
+        let words = keep.value.words();
+        if !done.keeps.contains(&words) {
+            done.keeps.push(words);
+        }
+    }
+    done.ready_in.extend(worked.base.value(Id::Minutes).map(duration));
+    for each in std::iter::once(&worked.base).chain(&worked.variations) {
+        note_users(each, link, &mut done.users);
+        for ingredient in &each.laid.ingredients {
+            if let Some(plant) = &ingredient.plant
+                && !done.plants.contains(plant)
+            {
+                done.plants.push(plant.clone());
+            }
+        }
+    }
+}

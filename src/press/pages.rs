@@ -1,0 +1,140 @@
+//! The pages beside the lessons: home, plants, method and sources, and the theme's own files.
+
+use super::lesson::Done;
+use crate::diagnostic::Finding;
+use crate::formulary::{Formulary, LessonHead};
+use crate::manuscript::{self, LinkTo};
+use crate::page::method_page::{self, Users};
+use crate::page::plant;
+use crate::page::recipe::capital;
+use crate::page::theme::Theme;
+use crate::page::view::{BillRow, Frame, HomePage, Link};
+use crate::site::{Gathered, Trouble, read_source};
+use serde::Serialize;
+
+/// Around every page. `root` leads from the page to the site's root.
+pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str) -> Frame {
+    let course = &book.course;
+    let link = |text: &str, href: &str| Link {
+        text: text.to_string(),
+        href: format!("{root}{href}"),
+        current: text == title,
+    };
+    Frame {
+        lang: course.language.clone(),
+        book: course.book.clone(),
+        title: title.to_string(),
+        description: description.to_string(),
+        root: root.to_string(),
+        running: vec![link("Plants", "plants.html"), link(METHOD, "method.html")],
+        colophon: [&course.printing, &course.licence]
+            .into_iter()
+            .filter(|line| !line.is_empty())
+            .cloned()
+            .chain([crate::caution::CLOSING.to_string()])
+            .collect(),
+        back: None,
+        contents: Some(Link { text: "Back to the contents".into(), href: format!("{root}index.html"), current: false }),
+        catchword: None,
+    }
+}
+
+const METHOD: &str = "Method and sources";
+
+/// A link to a lesson from the page `root` belongs to.
+pub(super) fn lesson_link(head: &LessonHead, root: &str) -> Link {
+    Link { text: head.title.clone(), href: format!("{root}lessons/{}.html", head.slug), current: false }
+}
+
+/// Makes and writes them; says how many pages.
+pub(super) fn press(
+    gathered: &Gathered,
+    book: &Formulary,
+    done: &[Done],
+    theme: &Theme,
+    write: &dyn Fn(&str, &[u8]) -> Result<(), Trouble>,
+    findings: &mut Vec<Finding>,
+) -> Result<usize, Trouble> {
+    let mut pages = 0;
+    let mut put = |path: &str, template: &str, view: &dyn erased::View, findings: &mut Vec<Finding>| {
+        match view.render(theme, template) {
+            Ok(html) => {
+                pages += 1;
+                write(path, html.as_bytes())
+            }
+            Err(finding) => {
+                findings.push(finding);
+                Ok(())
+            }
+        }
+    };
+    put("index.html", "home.html", &home(book, done), findings)?;
+    let mut users = Users::new();
+    for lesson in done {
+        for (id, links) in &lesson.users {
+            let all = users.entry(id.clone()).or_default();
+            all.extend(links.iter().filter(|link| !all.iter().any(|known| known.href == link.href)).cloned().collect::<Vec<_>>());
+        }
+    }
+    let about = "How the numbers of this book are made: every formula, figure and assumption with its source.";
+    put("method.html", "method.html", &method_page::page(frame(book, METHOD, about, ""), &users), findings)?;
+    let list = frame(book, "Plants", "The plants of this book, by their names.", "");
+    put("plants.html", "plants.html", &plant::list(list, book), findings)?;
+    for path in &gathered.plants {
+        let id = path.trim_start_matches("plants/").trim_end_matches(".md");
+        let Some(plant) = book.plants.get(id) else { continue };
+        let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else { continue };
+        let Ok(parts) = manuscript::parts(&source) else { continue };
+        let text = manuscript::read(&source, parts.body.span, &[]);
+        findings.extend(text.findings.iter().cloned());
+        let prose = manuscript::render(&text, |link| LinkTo::Address(link.href.clone()));
+        let used_by = book.lessons.iter().zip(done).filter(|(_, done)| done.plants.iter().any(|used| used == id));
+        let users = used_by.map(|(head, _)| lesson_link(head, "../")).collect();
+        let title = capital(&plant.words);
+        let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
+        let view = plant::page(frame(book, &title, &about, "../"), plant, prose.pieces.concat() + &prose.notes, users);
+        put(&format!("plants/{id}.html"), "plant.html", &view, findings)?;
+    }
+    for (name, bytes) in theme.assets() {
+        write(&name, &bytes)?;
+    }
+    Ok(pages)
+}
+
+fn home(book: &Formulary, done: &[Done]) -> HomePage {
+    let course = &book.course;
+    let bill = book.lessons.iter().zip(done).enumerate().map(|(n, (head, done))| BillRow {
+        number: n + 1,
+        lesson: lesson_link(head, ""),
+        makes: done.makes.join("; "),
+        keeps: done.keeps.join("; "),
+        ready_in: done.ready_in.join("; "),
+        when: head.when.clone(),
+    });
+    let link = |text: &str, href: &str| Link { text: text.to_string(), href: href.to_string(), current: false };
+    HomePage {
+        frame: Frame { contents: None, ..frame(book, &course.title, &course.lead, "") },
+        for_whom: course.for_whom.clone(),
+        title: course.title.clone(),
+        lead: course.lead.clone(),
+        when: course.when.clone(),
+        prose_html: String::new(),
+        bill: bill.collect(),
+        back_matter: vec![link("Plants", "plants.html"), link(METHOD, "method.html")],
+    }
+}
+
+/// Views of several types through one door.
+mod erased {
+    use super::{Finding, Serialize, Theme};
+
+    pub trait View {
+        fn render(&self, theme: &Theme, template: &str) -> Result<String, Finding>;
+    }
+
+    impl<T: Serialize> View for T {
+        fn render(&self, theme: &Theme, template: &str) -> Result<String, Finding> {
+            theme.render(template, self)
+        }
+    }
+}

@@ -251,6 +251,11 @@ pub fn fl_oz(ml: f64) -> String {
     ounces(ml, Measure::FlOz)
 }
 
+/// Ounces by weight to one decimal, where no kitchen fraction comes close.
+pub fn oz(g: f64) -> String {
+    format!("{}{NBSP}oz", decimal(g / Measure::OzWeight.factor().to_f64(), 1))
+}
+
 /// Imperial fluid ounces, one decimal at most; only for what the author measured by Imperial.
 pub fn volume_imperial(ml: f64) -> String {
     ounces(ml, Measure::ImperialFlOz)

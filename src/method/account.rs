@@ -22,6 +22,9 @@ pub(super) fn close(at: &mut Laying) {
     }
     let finished = volume;
     at.work.claim(Id::Finished, finished);
+    if at.sweetened {
+        at.work.rename(finished, "finished");
+    }
     at.work.measurable(finished);
     let weight = at.batch.weight("finished, weighed", &mut at.work);
     at.work.claim(Id::FinishedWeight, weight);
@@ -47,7 +50,7 @@ pub(super) fn close(at: &mut Laying) {
 
 /// Doses by the larger amount taken: fewer doses, and the most that one holds.
 fn doses(at: &mut Laying, take: &Take, finished: Line, plant: Line) {
-    let dose = at.work.given("a dose, the larger", &ML, take.amount.value.high, false, take.amount.span);
+    let dose = at.work.given("larger dose", &ML, take.amount.value.high, false, take.amount.span);
     let doses = at.work.work("doses", Doses { finished, dose });
     at.work.claim(Id::Doses, doses);
     let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);

@@ -92,8 +92,12 @@ pub enum Say {
     Words(String),
     /// A volume, in both systems.
     Volume(Line),
-    /// A weight, in both systems.
+    /// A weight.
     Weight(Line),
+    /// What sweetens: its volume in both systems and its weight.
+    Measured(Line, Line),
+    /// The size of a bottle, as written and in fluid ounces.
+    Size(Line),
     /// A temperature in °C, in both systems.
     Temperature(f64),
     /// A bold sentence.
@@ -159,8 +163,10 @@ struct Laying<'a> {
     volume: Option<Line>,
     strained: bool,
     sweetened: bool,
-    /// Whether the pan stands on the heat or has just left it.
+    /// Whether what is in the pan has been heated and not cooled since.
     hot: bool,
+    /// Whether the pan has been taken off the heat and covered.
+    off_heat: bool,
     /// °C, once a step has cooled it.
     cooled: Option<f64>,
     /// Plant whose strength is in the liquid, g.
@@ -189,6 +195,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         strained: false,
         sweetened: false,
         hot: false,
+        off_heat: false,
         cooled: None,
         passed_on: Vec::new(),
         times: Vec::new(),

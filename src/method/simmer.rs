@@ -63,6 +63,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         ]
     };
     at.hot = true;
+    at.off_heat = false;
     at.cooled = None;
     at.volume = Some(left);
     let level = Level {

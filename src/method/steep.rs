@@ -29,6 +29,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, from_boil
             Say::Volume(volume),
             words(format!(" of water, take it off the boil, pour it over the {plants} and cover at once.")),
         ]
+    } else if at.off_heat {
+        vec![words("Leave to stand, covered.")]
     } else if at.hot {
         vec![words("Take off the heat, cover and leave to stand.")]
     } else {

@@ -56,10 +56,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
         if n > 0 {
             say.push(words(" and "));
         }
-        say.push(Say::Volume(measured.volume));
-        say.push(words(" ("));
-        say.push(Say::Weight(measured.weight));
-        say.push(words(format!(") of {}", item.words)));
+        say.push(Say::Measured(measured.volume, measured.weight));
+        say.push(words(format!(" of {}", item.words)));
         honey |= item.honey;
         sweet_lines.push(measured.in_liquid);
         all.push(measured);

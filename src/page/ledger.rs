@@ -1,7 +1,7 @@
 //! Worked numbers: the short sum, what unfolds under each line, and the whole working.
 
-use super::show::{between, cite, kind, other, source_of};
-use super::view::{Fold, FormulaRow, Ledger, LedgerRow, PartLink};
+use super::show::{between, cite, kind, other, plainly, source_of};
+use super::view::{Fold, FormulaRow, Ledger, LedgerRow, Link, PartLink};
 use crate::formula::equation::{Form, Writer, escape};
 use crate::formula::expr::Symbol;
 use crate::formula::{Formula, Line, Use};
@@ -11,10 +11,12 @@ use crate::working::{How, Id};
 /// The ledger of a recipe; anchors start with `prefix`.
 pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledger {
     let working = &worked.laid.working;
-    let mut first: Vec<Line> =
-        working.claimed().filter(|(id, _)| id.first()).map(|(_, line)| line).collect();
-    first.sort();
-    first.dedup();
+    let mut first: Vec<Line> = Vec::new();
+    for (_, line) in working.claimed().filter(|(id, _)| id.first()) {
+        if !first.contains(&line) {
+            first.push(line);
+        }
+    }
     let under = working.under(&first);
     let rows = first
         .iter()
@@ -31,7 +33,7 @@ pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledg
 
 /// One sentence that says the sum in the fewest figures.
 fn short_sum(worked: &Worked) -> String {
-    let shown = |id: Id| worked.laid.working.line(id).map(|line| worked.shown(line));
+    let shown = |id: Id| worked.laid.working.line(id).map(|line| plainly(worked, line));
     let mut says = Vec::new();
     if let (Some(water), Some(strained)) = (shown(Id::Water), shown(Id::Strained)) {
         says.push(format!("of {water} of water, {strained} runs through the cloth"));
@@ -72,6 +74,7 @@ fn row(worked: &Worked, line: Line, prefix: &str, root: &str) -> LedgerRow {
     let between = range.unwrap_or_else(|| match entry.how {
         How::Given { .. } => "as the recipe says".to_string(),
         How::Published { .. } => "as published".to_string(),
+        _ if worked.ranges[line.index()].is_wide() => "firm to the last place".to_string(),
         _ => "exact".to_string(),
     });
     LedgerRow {
@@ -139,10 +142,15 @@ fn fold(worked: &Worked, line: Line, under: &[Line], prefix: &str, root: &str) -
                 symbols_html: formula.symbols_html,
                 where_text: formula.where_text,
                 holds: formula.holds,
+                formula: Some(Link {
+                    text: "The formula and its source".to_string(),
+                    href: format!("{root}method.html#formula-{}", by.formula.id),
+                    current: false,
+                }),
             })
         }
         _ if rows.is_empty() => None,
-        _ => Some(Fold { rows, symbols_html: String::new(), where_text: String::new(), holds: String::new() }),
+        _ => Some(Fold { rows, symbols_html: String::new(), where_text: String::new(), holds: String::new(), formula: None }),
     }
 }
 

@@ -1,6 +1,6 @@
 //! A lesson's page: its text with every reference filled in or checked, and its recipes.
 
-use super::show::volume_both;
+use super::show::{plainly, volume_both};
 use super::view::{Frame, LessonPage, Piece};
 use super::recipe::recipe;
 use crate::diagnostic::{Code, Finding, nearest};
@@ -137,8 +137,7 @@ fn number(lesson: &Lesson, link: &LinkFound, id: &str) -> Reference {
 /// A line in running text, in both systems.
 fn words(worked: &Worked, line: Line) -> String {
     let unit = worked.laid.working.entry(line).unit;
-    let shown = worked.shown(line);
-    if unit.dimension == Dimension::VOLUME { volume_both(worked.at(line), &shown) } else { shown }
+    if unit.dimension == Dimension::VOLUME { volume_both(worked, line) } else { plainly(worked, line) }
 }
 
 /// Words that give another amount than the working.

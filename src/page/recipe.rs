@@ -1,6 +1,6 @@
 //! One recipe as its page shows it: label, gathering, order of work, levels, cautions.
 
-use super::show::{about, between, cite, clock, duration, volume_both};
+use super::show::{about, between, cite, clock, duration, plainly, sweet_both, volume_both, whole, whole_bottles};
 use super::view::{
     CautionRow, Cautions, Fill, GatherRow, Gathering, Kind, LabelRow, Latin, Levels, Link, Note, Order, PartLink,
     Recipe, StepRow, Vessel, Written,
@@ -87,9 +87,8 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
         let mut notes = Vec::new();
         let value = match working.line(Id::Bottles) {
             Some(bottles) => {
-                let whole = (base.at(bottles) + 1e-9).floor();
                 notes.push(format!("{} in all", about(base, finished)));
-                format!("{} {}", decimal(whole, 0), if whole == 1.0 { "bottle" } else { "bottles" }) + &bottle_size(base)
+                whole_bottles(base.at(bottles)) + &bottle_size(base)
             }
             None => format!("{} ({})", about(base, finished), kitchen::fl_oz(base.at(finished))),
         };
@@ -117,7 +116,7 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
         let value = format!("{}, {daily}", take.amount.value.written);
         let mut notes = vec!["handed down: no trial".to_string()];
         if let Some(doses) = working.line(Id::Doses) {
-            notes.push(format!("{} doses of the larger", decimal((base.at(doses) + 1e-9).floor(), 0)));
+            notes.push(format!("{} doses of the larger", decimal(whole(base.at(doses)), 0)));
         }
         rows.push(row("Taken", Kind::Handed, value, notes));
     }
@@ -137,7 +136,7 @@ fn bottle_size(worked: &Worked) -> String {
     let Some(bottles) = worked.laid.working.line(Id::Bottles) else { return String::new() };
     let How::Worked(by) = &worked.laid.working.entry(bottles).how else { return String::new() };
     let size = by.with[1][0];
-    format!(" of {} ({})", worked.shown(size), kitchen::fl_oz(worked.at(size)))
+    format!(" of {} ({})", plainly(worked, size), kitchen::fl_oz(worked.at(size)))
 }
 
 fn gathering(worked: &Worked, book: &Formulary, root: &str, part: PartLink) -> Gathering {
@@ -175,18 +174,18 @@ fn gather_row(worked: &Worked, book: &Formulary, ingredient: &Ingredient, root: 
     if let Some(volume) = ingredient.volume {
         let ml = worked.at(volume);
         row.us = kitchen::volume_us(ml, close, toward).map_or_else(|| kitchen::fl_oz(ml), |found| found.text);
-        row.metric = worked.shown(volume);
+        row.metric = plainly(worked, volume);
     }
     let Some(weight) = ingredient.weight else { return (row, None) };
     let g = worked.at(weight);
-    let ounces = kitchen::mass_us(g, close, toward).map_or_else(String::new, |found| found.text);
+    let ounces = kitchen::mass_us(g, close, toward).map_or_else(|| kitchen::oz(g), |found| found.text);
     if ingredient.volume.is_some() {
-        row.us_note = if ounces.is_empty() { String::new() } else { format!("{ounces} weight") };
-        row.metric_note = format!("{}; weigh it", worked.shown(weight));
+        row.us_note = format!("{ounces} weight");
+        row.metric_note = format!("{}; weigh it", plainly(worked, weight));
         return (row, None);
     }
     row.us = ounces;
-    row.metric = worked.shown(weight);
+    row.metric = plainly(worked, weight);
     row.us_note = "weight".to_string();
     row.metric_note = "weigh it".to_string();
     let note = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)).and_then(|plant| {
@@ -239,8 +238,10 @@ fn said(worked: &Worked, say: &Say) -> String {
         Say::Words(words) => escape(words),
         Say::Strong(words) => format!("<strong>{}</strong>", escape(words)),
         Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
-        Say::Volume(line) => escape(&volume_both(worked.at(*line), &worked.shown(*line))),
-        Say::Weight(line) => escape(&worked.shown(*line)),
+        Say::Volume(line) => escape(&volume_both(worked, *line)),
+        Say::Weight(line) => escape(&plainly(worked, *line)),
+        Say::Measured(volume, weight) => escape(&sweet_both(worked, *volume, *weight)),
+        Say::Size(line) => format!("{} ({})", plainly(worked, *line), kitchen::fl_oz(worked.at(*line))),
     }
 }
 
@@ -263,9 +264,9 @@ fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
         vessels.push(Vessel {
             svg: levels::vessel(&[levels::Layer { fill: levels::Fill::Liquid, ml: worked.at(line) }], holds, tick),
             step: "Put in".to_string(),
-            volume: worked.shown(line),
+            volume: plainly(worked, line),
             other: kitchen::fl_oz(worked.at(line)),
-            change: working.line(Id::Plants).map_or(String::new(), |plants| format!("on {} of plants", worked.shown(plants))),
+            change: working.line(Id::Plants).map_or(String::new(), |plants| format!("on {} of plants", plainly(worked, plants))),
         });
     }
     for (done, level) in with_levels {
@@ -285,19 +286,19 @@ fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
         let bottles = (done.name == "bottle").then(|| working.line(Id::Bottles)).flatten();
         vessels.push(match bottles {
             Some(line) => {
-                let whole = (worked.at(line) + 1e-9).floor();
+                let fill = if level.sweet.is_empty() { levels::Fill::Liquid } else { levels::Fill::Sweetener };
                 Vessel {
-                    svg: levels::bottles(whole as usize),
+                    svg: levels::bottles_of(fill, whole(worked.at(line)) as usize),
                     step: level.words.to_string(),
-                    volume: format!("{} bottles", decimal(whole, 0)),
+                    volume: whole_bottles(worked.at(line)),
                     other: bottle_size(worked).trim().to_string(),
-                    change: format!("from {}", worked.shown(level.volume)),
+                    change: format!("from {}", plainly(worked, level.volume)),
                 }
             }
             None => Vessel {
                 svg: levels::vessel(&layers, holds, tick),
                 step: level.words.to_string(),
-                volume: worked.shown(level.volume),
+                volume: plainly(worked, level.volume),
                 other: kitchen::fl_oz(worked.at(level.volume)),
                 change: level.change.iter().map(|say| plain(worked, say)).collect(),
             },
@@ -323,7 +324,7 @@ fn plain(worked: &Worked, say: &Say) -> String {
         Say::Words(words) => words.clone(),
         Say::Strong(words) => (*words).to_string(),
         Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
-        Say::Volume(line) | Say::Weight(line) => worked.shown(*line),
+        Say::Volume(line) | Say::Weight(line) | Say::Measured(line, _) | Say::Size(line) => plainly(worked, *line),
     }
 }
 

@@ -2,9 +2,9 @@
 
 use crate::bibliography::{Source, Standing};
 use crate::formula::equation::escape;
-use crate::formula::{Line, Use};
+use crate::formula::Line;
 use crate::measure::kitchen::{self, Close, Toward};
-use crate::measure::{Dimension, decimal};
+use crate::measure::{Dimension, decimal, show, usual_places};
 use crate::variation::Worked;
 use crate::working::{How, Id, Rounds};
 
@@ -13,8 +13,8 @@ use super::view::Kind;
 /// A line as its unit prints it, with "about" where it has a range.
 pub fn about(worked: &Worked, line: Line) -> String {
     match worked.between(line) {
-        Some(_) => format!("about {}", worked.shown(line)),
-        None => worked.shown(line),
+        Some(_) => format!("about {}", plainly(worked, line)),
+        None => plainly(worked, line),
     }
 }
 
@@ -41,6 +41,7 @@ pub fn other(worked: &Worked, line: Line) -> String {
         Dimension::TIME if value >= 60.0 => kitchen::minutes(value),
         Dimension::TEMPERATURE => kitchen::temperature_text(value),
         _ if entry.unit.text == "% w/w" => "by weight".to_string(),
+        _ if id.is_some_and(|id| id.rounds() == Rounds::Down) => format!("so {}", decimal(whole(value), 0)),
         _ => String::new(),
     }
 }
@@ -54,17 +55,46 @@ pub const fn toward(rounds: Rounds) -> Toward {
     }
 }
 
-/// A volume in both systems: "1 cup (237 mL)", or "800 mL (27.1 fl oz)" where no cup comes close.
-pub fn volume_both(ml: f64, metric: &str) -> String {
-    match kitchen::volume_us(ml, Close::Two, Toward::Nearest) {
+/// A line for running text and pictures: rounded once, without the places a sum needs.
+pub fn plainly(worked: &Worked, line: Line) -> String {
+    let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
+    show(value, unit, usual_places(value, unit))
+}
+
+/// A volume as a kitchen measures it with the metric figure beside: "1 cup (237 mL)", or
+/// "800 mL (27.1 fl oz)" where no measure comes close.
+pub fn volume_both(worked: &Worked, line: Line) -> String {
+    let (ml, metric) = (worked.at(line), plainly(worked, line));
+    match kitchen::volume_us(ml, Close::Five, Toward::Nearest) {
         Some(found) => format!("{} ({metric})", found.text),
         None => format!("{metric} ({})", kitchen::fl_oz(ml)),
     }
 }
 
+/// A sweetener's volume, closely and up, since keeping depends on it, with its metric figures.
+pub fn sweet_both(worked: &Worked, volume: Line, weight: Line) -> String {
+    let ml = worked.at(volume);
+    let (metric, weight) = (plainly(worked, volume), plainly(worked, weight));
+    match kitchen::volume_us(ml, Close::Two, Toward::Up) {
+        Some(found) => format!("{} ({metric}, {weight})", found.text),
+        None => format!("{metric} ({}, {weight})", kitchen::fl_oz(ml)),
+    }
+}
+
+/// "1 bottle", "6 bottles": counts are whole, rounded down.
+pub fn whole_bottles(count: f64) -> String {
+    let whole = whole(count);
+    format!("{} {}", decimal(whole, 0), if whole == 1.0 { "bottle" } else { "bottles" })
+}
+
+/// A count for people: down to the whole one, what floating point alone parts counted as whole.
+pub fn whole(count: f64) -> f64 {
+    (count + 1e-9).floor()
+}
+
 /// Minutes from the start as a clock: "at 1:05", to five minutes.
 pub fn clock(minutes: f64) -> String {
-    let minutes = kitchen::to_five_minutes(minutes);
+    let minutes = if minutes < 2.5 { 0.0 } else { kitchen::to_five_minutes(minutes) };
     let hours = (minutes / 60.0).floor();
     format!("at {}:{:0>2}", decimal(hours, 0), decimal(minutes - hours * 60.0, 0))
 }
@@ -91,16 +121,8 @@ pub fn source_of(how: &How, root: &str) -> String {
         How::Given { .. } => "As the recipe says.".to_string(),
         How::Assumed { source, advice, .. } => format!("{}. {}", capital_html(&cite(source, root)), escape(advice)),
         How::Published { source, .. } => sentence(&cite(source, root)),
-        How::Worked(by) => worked_source(by, root),
+        How::Worked(by) => sentence(&cite(&by.formula.source, root)),
     }
-}
-
-fn worked_source(by: &Use, root: &str) -> String {
-    format!(
-        "{}. <a href=\"{root}method.html#formula-{}\">The formula</a>",
-        capital_html(&cite(&by.formula.source, root)),
-        by.formula.id
-    )
 }
 
 fn sentence(text: &str) -> String {

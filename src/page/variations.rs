@@ -3,6 +3,7 @@
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::measure::{decimal, usual_places};
 use crate::recipe::Keep;
+use super::show::whole;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::{Id, Rounds};
 
@@ -96,11 +97,11 @@ fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
 
 /// The figure alone: the unit stands in the head. Counts for people are rounded down.
 fn printed(id: Id, worked: &Worked) -> String {
-    let Some(line) = worked.laid.working.line(id) else { return "none".to_string() };
+    let Some(line) = worked.laid.working.line(id) else { return "–".to_string() };
     let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
     match (id, id.rounds()) {
         (Id::Minutes, _) => decimal(crate::measure::kitchen::to_five_minutes(value), 0),
-        (Id::Doses, Rounds::Down) => decimal((value + 1e-9).floor(), 0),
+        (Id::Doses, Rounds::Down) => decimal(whole(value), 0),
         _ => decimal(value * unit.printed, usual_places(value, unit)),
     }
 }

@@ -146,6 +146,11 @@ impl Working {
         self.entries[line.index()].measurable = true;
     }
 
+    /// Gives a line another name: what is sweetened last is the finished preparation.
+    pub fn rename(&mut self, line: Line, name: &str) {
+        self.entries[line.index()].name = name.to_string();
+    }
+
     /// Gives a line the id that outside tools rely on; the last claim wins.
     pub fn claim(&mut self, id: Id, line: Line) {
         self.ids.insert(id, line);

@@ -167,6 +167,8 @@ pub struct Fold {
     pub where_text: String,
     /// Where the formula holds.
     pub holds: String,
+    /// To the formula on *Method and sources*.
+    pub formula: Option<Link>,
 }
 
 /// The batch picture.

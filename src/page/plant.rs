@@ -4,7 +4,7 @@ use super::show::cite;
 use super::view::{CautionRow, FactRow, Frame, Latin, Link, PlantPage, PlantsPage};
 use crate::formulary::{Aromatic, Cited, Formulary, Plant, PlantForm};
 use crate::measure::unit::{G, ML_PER_G, PER_CENT};
-use crate::measure::{Unit, show, usual_places};
+use crate::measure::{Measure, Unit, show, usual_places};
 
 /// The view of a plant.
 pub fn page(frame: Frame, plant: &Plant, prose_html: String, users: Vec<Link>) -> PlantPage {
@@ -30,7 +30,7 @@ pub fn page(frame: Frame, plant: &Plant, prose_html: String, users: Vec<Link>) -
     let cautions = plant.cautions.iter().enumerate().map(|(n, caution)| CautionRow {
         id: format!("caution-{}", n + 1),
         level: if caution.note { "note" } else { "warning" }.to_string(),
-        lead: caution.lead.clone(),
+        lead: super::recipe::with_stop(&caution.lead),
         text: caution.text.clone(),
         source_html: cite(&caution.source, &root),
     });
@@ -57,10 +57,18 @@ fn of_form(name: &str, form: &PlantForm, root: &str, facts: &mut Vec<FactRow>) {
         add(format!("Keeps back, {name}"), holds, &ML_PER_G, ", squeezed by hand");
     }
     for weight in &form.weights {
-        add(format!("A {}, {name}", weight.measure.text()), &weight.weighs, &G, "");
+        add(format!("A {}, {name}", spoon(weight.measure)), &weight.weighs, &G, "");
     }
     if let Some(moisture) = &form.moisture {
         add(format!("Water, {name}"), moisture, &PER_CENT, " by weight");
+    }
+}
+
+const fn spoon(measure: Measure) -> &'static str {
+    match measure {
+        Measure::Tsp => "teaspoonful",
+        Measure::Tbsp => "tablespoonful",
+        _ => "cupful",
     }
 }
 

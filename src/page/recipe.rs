@@ -332,11 +332,16 @@ fn caution_rows(cautions: &[Caution], id: &str, root: &str, part: PartLink) -> C
     let rows = cautions.iter().map(|caution| CautionRow {
         id: format!("{id}-caution-{}", caution.id),
         level: caution.weight.word().to_string(),
-        lead: caution.lead.clone(),
+        lead: with_stop(&caution.lead),
         text: caution.text.clone(),
         source_html: cite(&caution.source, root),
     });
     Cautions { part, rows: rows.collect(), closing: caution::CLOSING.to_string() }
+}
+
+/// First words of a caution, closed with a full stop.
+pub fn with_stop(text: &str) -> String {
+    if text.ends_with(['.', '?', '!']) { text.to_string() } else { format!("{text}.") }
 }
 
 /// The text with its first letter as a capital.

@@ -65,9 +65,19 @@ pub fn plainly(worked: &Worked, line: Line) -> String {
 /// "800 mL (27.1 fl oz)" where no measure comes close.
 pub fn volume_both(worked: &Worked, line: Line) -> String {
     let (ml, metric) = (worked.at(line), plainly(worked, line));
-    match kitchen::volume_us(ml, Close::Five, Toward::Nearest) {
+    let (close, toward) = closeness(worked, line);
+    match kitchen::volume_us(ml, close, toward) {
         Some(found) => format!("{} ({metric})", found.text),
         None => format!("{metric} ({})", kitchen::fl_oz(ml)),
+    }
+}
+
+/// How closely a kitchen measures a line, and which way it rounds: what keeps the preparation closely and up.
+pub fn closeness(worked: &Worked, line: Line) -> (Close, Toward) {
+    match worked.laid.working.id_of(line).map(Id::rounds) {
+        Some(Rounds::Up) => (Close::Two, Toward::Up),
+        Some(Rounds::Down) => (Close::Two, Toward::Down),
+        _ => (Close::Five, Toward::Nearest),
     }
 }
 

@@ -3,15 +3,58 @@
 //! Outside `materia` no published constant stands anywhere. A table is read inside its own domain
 //! and nowhere else.
 
-mod assumptions;
-mod figures;
-mod pantry;
-mod relations;
+/// Figures, one row each: `NAME "id" "words" = value UNIT; source;`
+macro_rules! figures {
+    ($($name:ident $id:literal $words:literal = $value:literal $unit:ident; $source:expr;)*) => {
+        $(#[doc = $words] pub static $name: super::Figure =
+            super::Figure { id: $id, words: $words, value: $value, unit: &$unit, source: $source };)*
+        pub(super) static FIGURES: &[&super::Figure] = &[$(&$name,)*];
+    };
+}
 
-pub use assumptions::*;
-pub use figures::*;
+/// Relations, one row each: `NAME "id" "words": OF gives UNIT within low, high; law; source;`
+macro_rules! relations {
+    ($($name:ident $id:literal $words:literal: $of:ident gives $gives:ident within $low:literal, $high:literal;
+       $law:expr; $source:expr;)*) => {
+        $(#[doc = $words] pub static $name: super::Relation = super::Relation {
+            id: $id, words: $words, of: &$of, gives: &$gives, law: $law, within: ($low, $high), source: $source };)*
+        pub(super) static RELATIONS: &[&super::Relation] = &[$(&$name,)*];
+    };
+}
+
+/// Assumptions, one row each: `NAME "id" "words" = low usual high UNIT; source; "advice";`
+macro_rules! assumptions {
+    ($($name:ident $id:literal $words:literal = $low:literal $usual:literal $high:literal $unit:ident;
+       $source:expr; $advice:literal;)*) => {
+        $(#[doc = $words] pub static $name: super::Assumption = super::Assumption {
+            id: $id, words: $words, low: $low, usual: $usual, high: $high, unit: &$unit,
+            source: $source, advice: $advice };)*
+        pub(super) static ASSUMPTIONS: &[&super::Assumption] = &[$(&$name,)*];
+    };
+}
+
+mod pan;
+mod pantry;
+mod sweet;
+
+pub use pan::*;
 pub use pantry::*;
-pub use relations::*;
+pub use sweet::*;
+
+/// Every figure, subject by subject.
+pub fn figures() -> impl Iterator<Item = &'static Figure> {
+    [pan::FIGURES, sweet::FIGURES].into_iter().flatten().copied()
+}
+
+/// Every relation.
+pub fn relations() -> impl Iterator<Item = &'static Relation> {
+    [sweet::RELATIONS].into_iter().flatten().copied()
+}
+
+/// Every assumption.
+pub fn assumptions() -> impl Iterator<Item = &'static Assumption> + Clone {
+    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS].into_iter().flatten().copied()
+}
 
 use crate::bibliography::Source;
 use crate::measure::Unit;
@@ -103,7 +146,7 @@ mod tests {
 
     #[test]
     fn tables_rise_and_cover_their_domain() {
-        for relation in RELATIONS {
+        for relation in relations() {
             if let Law::Table(points) = relation.law {
                 assert!(points.windows(2).all(|pair| pair[0].0 < pair[1].0), "{} does not rise", relation.id);
                 assert_eq!((points[0].0, points[points.len() - 1].0), relation.within, "{}", relation.id);
@@ -116,11 +159,11 @@ mod tests {
     #[test]
     fn assumptions_enclose_what_is_usual_and_ids_differ() {
         let mut ids = std::collections::BTreeSet::new();
-        for assumption in ASSUMPTIONS {
+        for assumption in assumptions() {
             assert!(assumption.low < assumption.usual && assumption.usual < assumption.high, "{}", assumption.id);
             assert!(ids.insert(assumption.id));
         }
-        assert!(FIGURES.iter().all(|figure| ids.insert(figure.id)));
-        assert!(RELATIONS.iter().all(|relation| ids.insert(relation.id)));
+        assert!(figures().all(|figure| ids.insert(figure.id)));
+        assert!(relations().all(|relation| ids.insert(relation.id)));
     }
 }

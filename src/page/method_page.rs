@@ -8,7 +8,7 @@ use super::view::{FigureRow, FormulaRow, Frame, Link, MethodPage, WorkRow};
 use crate::bibliography::Work;
 use crate::formula::catalogue;
 use crate::formula::equation::escape;
-use crate::materia::{ASSUMPTIONS, FIGURES, RELATIONS};
+use crate::materia::{assumptions, figures, relations};
 use crate::measure::{show, usual_places};
 use crate::variation::Worked;
 use crate::working::How;
@@ -56,7 +56,7 @@ pub fn page(frame: Frame, users: &Users) -> MethodPage {
         })
         .filter(|row| !row.users.is_empty())
         .collect();
-    let figures = FIGURES.iter().map(|figure| {
+    let published = figures().map(|figure| {
         let places = (0..6).find(|&places| {
             let value = figure.value * figure.unit.printed;
             (crate::measure::rounded(value, places) - value).abs() < 1e-9
@@ -70,7 +70,7 @@ pub fn page(frame: Frame, users: &Users) -> MethodPage {
             users: of(&format!("figure-{}", figure.id)),
         }
     });
-    let relations = RELATIONS.iter().map(|relation| {
+    let tables = relations().map(|relation| {
         let end = |x: f64| show(x, relation.of, usual_places(x, relation.of));
         FigureRow {
             id: format!("figure-{}", relation.id),
@@ -81,7 +81,7 @@ pub fn page(frame: Frame, users: &Users) -> MethodPage {
             users: Vec::new(),
         }
     });
-    let assumptions = ASSUMPTIONS.iter().map(|assumption| {
+    let assumed = assumptions().map(|assumption| {
         let value = |x: f64| show(x, assumption.unit, usual_places(x, assumption.unit));
         FigureRow {
             id: format!("figure-{}", assumption.id),
@@ -99,8 +99,8 @@ pub fn page(frame: Frame, users: &Users) -> MethodPage {
     });
     MethodPage {
         formulas,
-        figures: figures.chain(relations).collect(),
-        assumptions: assumptions.collect(),
+        figures: published.chain(tables).collect(),
+        assumptions: assumed.collect(),
         works: works.collect(),
         prose_html: HOW.to_string(),
         frame,

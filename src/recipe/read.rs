@@ -3,7 +3,7 @@
 use super::step::{read_method, read_plants};
 use super::{Assume, Keep, LiquidAmount, Preparation, Recipe, Take, change};
 use crate::diagnostic::{Code, Finding};
-use crate::materia::ASSUMPTIONS;
+use crate::materia::assumptions;
 use crate::measure::{self, Dimension, Form, Misread};
 use crate::span::{Span, Spanned};
 use crate::yaml::{self, Node, Value};
@@ -104,11 +104,11 @@ fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
     let Some(mut fields) = node.map("what is assumed", findings) else { return Vec::new() };
     let mut own = Vec::new();
     for (key, node) in fields.rest() {
-        let Some(what) = ASSUMPTIONS.iter().find(|assumption| assumption.id == key.value) else {
+        let Some(what) = assumptions().find(|assumption| assumption.id == key.value) else {
             findings.push(yaml::unknown(
                 "an assumption",
                 Spanned::new(&key.value, key.span),
-                ASSUMPTIONS.iter().map(|assumption| assumption.id),
+                assumptions().map(|assumption| assumption.id),
             ));
             continue;
         };

@@ -1,27 +1,14 @@
-//! Published figures, one row each.
+//! Sweeteners: densities, water, sugars, energy.
 
-use super::Figure;
+use super::Law;
 use crate::bibliography::{Source, Work};
-use crate::measure::unit::{G_PER_ML, KCAL_PER_G, MIN, ML_PER_G, PER_CENT};
-
-macro_rules! figures {
-    ($($name:ident $id:literal $words:literal = $value:literal $unit:ident; $source:expr;)*) => {
-        $(#[doc = $words] pub static $name: Figure =
-            Figure { id: $id, words: $words, value: $value, unit: &$unit, source: $source };)*
-        /// Every figure.
-        pub static FIGURES: &[&Figure] = &[$(&$name,)*];
-    };
-}
+use crate::measure::unit::{G_PER_ML, KCAL_PER_G, ML_PER_G, ONE, PER_CENT};
 
 const fn usda(place: &'static str) -> Source {
     Source::published(Work::NutrientDatabase, place)
 }
 
-const CUSTOM: Source = Source::practice("an allowance a class can keep to; time your own");
-
 figures! {
-    WATER_DENSITY "water-density" "density of water at 20 °C" = 0.9982 G_PER_ML;
-        Source::published(Work::OimlR22, "0 % at 20 °C: 998.20 kg/m³");
     SUCROSE_TAKES_UP "sucrose-takes-up" "what dissolved sugar takes up" = 0.63 ML_PER_G;
         Source::published(Work::Usp32, "850 g in 1,000 mL at a specific gravity of 1.313 leaves about 463 g of water, so 0.63 mL a gram");
     SUGAR_BULK "sugar-bulk" "granulated sugar, a cup of 200 g" = 0.84535 G_PER_ML;
@@ -48,10 +35,16 @@ figures! {
         usda("19335, sugars, granulated: 387 kcal in 100 g");
     GLYCERIN_ENERGY "glycerin-energy" "energy in glycerin" = 4.32 KCAL_PER_G;
         Source::memory("4.32 kcal a gram, as food labelling reckons it");
-    BRING_UP "bring-up" "bringing the pan up to the heat" = 10.0 MIN; CUSTOM;
-    POUR_ON "pour-on" "boiling the kettle and pouring on" = 5.0 MIN; CUSTOM;
-    STRAINING "straining" "straining and measuring" = 10.0 MIN; CUSTOM;
-    COOLING "cooling" "cooling until the pan can be held" = 20.0 MIN; CUSTOM;
-    STIRRING_IN "stirring-in" "stirring in until it runs clear" = 5.0 MIN; CUSTOM;
-    BOTTLING "bottling" "pouring, lidding and labelling" = 15.0 MIN; CUSTOM;
+}
+
+assumptions! {
+    HONEY_MOISTURE "honey-moisture" "water in the honey" = 0.155 0.171 0.186 PER_CENT;
+        Source::published(Work::NutrientDatabase, "19296, honey: 17.10 g in 100 g; the most is that of US Grade A, 18.6 %");
+        "A refractometer for honey reads it; most jars lie between these.";
+}
+
+relations! {
+    HONEY_GRAVITY "honey-gravity" "specific gravity of honey at 20 °C": PER_CENT gives ONE within 0.13, 0.21;
+        Law::Table(&[(0.13, 1.4457), (0.14, 1.4404), (0.15, 1.4350), (0.16, 1.4295), (0.17, 1.4237), (0.18, 1.4171), (0.19, 1.4101), (0.20, 1.4027), (0.21, 1.3950)]);
+        Source::from_memory(Work::HoneyDensity, "13 to 21 % water; only the row for 17 % was seen");
 }

@@ -1,20 +1,19 @@
-//! Inputs nobody declared, with the least, the usual and the most they may well be.
-//!
-//! One assumption a cause, not a line: two open simmers in one pan share one rate.
+//! The pan: water, what boils away, what the marc keeps, and allowances of time.
 
-use super::Assumption;
 use crate::bibliography::{Source, Work};
-use crate::measure::unit::{ML_PER_G, ML_PER_MIN, ONE, PER_CENT};
+use crate::measure::unit::{G_PER_ML, MIN, ML_PER_G, ML_PER_MIN, ONE};
 
-macro_rules! assumptions {
-    ($($name:ident $id:literal $words:literal = $low:literal $usual:literal $high:literal $unit:ident;
-       $source:expr; $advice:literal;)*) => {
-        $(#[doc = $words] pub static $name: Assumption = Assumption {
-            id: $id, words: $words, low: $low, usual: $usual, high: $high, unit: &$unit,
-            source: $source, advice: $advice };)*
-        /// Every assumption.
-        pub static ASSUMPTIONS: &[&Assumption] = &[$(&$name,)*];
-    };
+const CUSTOM: Source = Source::practice("an allowance a class can keep to; time your own");
+
+figures! {
+    WATER_DENSITY "water-density" "density of water at 20 °C" = 0.9982 G_PER_ML;
+        Source::published(Work::OimlR22, "0 % at 20 °C: 998.20 kg/m³");
+    BRING_UP "bring-up" "bringing the pan up to the heat" = 10.0 MIN; CUSTOM;
+    POUR_ON "pour-on" "boiling the kettle and pouring on" = 5.0 MIN; CUSTOM;
+    STRAINING "straining" "straining and measuring" = 10.0 MIN; CUSTOM;
+    COOLING "cooling" "cooling until the pan can be held" = 20.0 MIN; CUSTOM;
+    STIRRING_IN "stirring-in" "stirring in until it runs clear" = 5.0 MIN; CUSTOM;
+    BOTTLING "bottling" "pouring, lidding and labelling" = 15.0 MIN; CUSTOM;
 }
 
 assumptions! {
@@ -39,7 +38,4 @@ assumptions! {
     PRESSED "pressed" "how wet a press leaves the marc, against squeezing" = 0.4 0.5 0.7 ONE;
         Source::published(Work::FreshPlantTincture, "4 oz of herb in 20 fl oz gives 13 to 14 fl oz by hand and 17 by press");
         "Measure what you strain.";
-    HONEY_MOISTURE "honey-moisture" "water in the honey" = 0.155 0.171 0.186 PER_CENT;
-        Source::published(Work::NutrientDatabase, "19296, honey: 17.10 g in 100 g; the most is that of US Grade A, 18.6 %");
-        "A refractometer for honey reads it; most jars lie between these.";
 }

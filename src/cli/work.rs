@@ -54,14 +54,14 @@ fn as_table(recipe: &WorkedRecipe) -> String {
         let entry = base.laid.working.entry(line);
         let shown = base.shown(line).replace('\u{a0}', " ");
         let range = between(base, line).unwrap_or_default().replace(['\u{a0}', '\u{2060}'], " ").replace(" – ", "–");
-        out.push_str(&format!("{:<18}{:<34}{:>12}  {}\n", id.text(), cut(&entry.name, 33), shown, range).trim_end());
+        out.push_str(&format!("{:<18}{:<32}{:>12}  {}\n", id.text(), cut(&entry.name, 31), shown, range).trim_end());
         out.push('\n');
     }
     if !recipe.variations.is_empty() {
         out.push_str("\nVariations\n");
         for variation in &recipe.variations {
             let made = variation.laid.working.line(Id::Finished).map_or(String::new(), |line| variation.shown(line));
-            out.push_str(&format!("{:<52}{:>12}\n", cut(&variation.name, 51), made.replace('\u{a0}', " ")));
+            out.push_str(&format!("{:<50}{:>12}\n", cut(&variation.name, 49), made.replace('\u{a0}', " ")));
         }
     }
     out

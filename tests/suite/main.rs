@@ -5,3 +5,6 @@ mod tidy;
 
 // Helpers the other modules share: the repository's root, a fresh folder, files in order.
 mod kit;
+
+// The program as a teacher runs it: exit codes, streams, what it writes and what it leaves alone.
+mod cli;

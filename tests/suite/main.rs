@@ -8,3 +8,9 @@ mod kit;
 
 // The program as a teacher runs it: exit codes, streams, what it writes and what it leaves alone.
 mod cli;
+
+// The demo: `site` is `content` pressed, and its figures are those the library works out.
+mod demo;
+
+// Every page of the demo as a browser reads it: structure, names, links, mathematics, weight.
+mod pages;

@@ -20,7 +20,7 @@ use rayon::prelude::*;
 pub use lesson::{Read, read_lesson};
 
 use crate::diagnostic::{Code, Finding, Level, in_order, stops};
-use crate::formulary::{Formulary, read_course, read_head, read_plant};
+use crate::formulary::{Formulary, LessonHead, read_course, read_head, read_plant};
 use crate::manuscript;
 use crate::page::theme::Theme;
 use crate::site::{Gathered, Stage, Trouble, gather, read_source};
@@ -128,30 +128,38 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         );
     }
     for path in &gathered.plants {
-        let Some(source) = read_source(dir, path, findings)? else { continue };
-        let id = path.trim_start_matches("plants/").trim_end_matches(".md").to_string();
+        let id = plant_id(path).to_string();
+        let Some(source) = read_source(dir, path, findings)? else {
+            book.faulty.insert(id);
+            continue;
+        };
         let mut found = Vec::new();
-        if let Some(plant) = read_plant(&source, &id, &mut found) {
-            book.plants.insert(id, plant);
+        let plant = read_plant(&source, &id, &mut found);
+        match plant.filter(|_| !stops(&found)) {
+            Some(plant) => drop(book.plants.insert(id, plant)),
+            None => drop(book.faulty.insert(id)),
         }
         located(&source, found, findings);
     }
     for path in &gathered.lessons {
-        let Some(source) = read_source(dir, path, findings)? else { continue };
-        let mut found = Vec::new();
-        match manuscript::parts(&source) {
-            Ok(parts) => {
-                if let Some(head) = read_head(&source, &parts, &mut found) {
-                    if let Some(twin) = book.lessons.iter().find(|other| other.slug == head.slug) {
-                        let message = format!("{} would have the same address, lessons/{}.html", twin.path, head.slug);
-                        found.push(Finding::of_file(Level::Error, Code::BadAddress, path, message));
-                    }
-                    book.lessons.push(head);
-                }
+        let mut head = LessonHead::unread(path);
+        if let Some(source) = read_source(dir, path, findings)? {
+            let mut found = Vec::new();
+            match manuscript::parts(&source) {
+                Ok(parts) => head = read_head(&source, &parts, &mut found),
+                Err(finding) => found.push(finding),
             }
-            Err(finding) => found.push(finding),
+            located(&source, found, findings);
         }
-        located(&source, found, findings);
+        if let Some(twin) = book.lessons.iter().find(|other| other.slug == head.slug) {
+            let message = format!("{} would have the same address, lessons/{}.html", twin.path, head.slug);
+            findings.push(
+                Finding::of_file(Level::Error, Code::BadAddress, path, message)
+                    .why("a lesson's address is its file's name without the number in front")
+                    .write("another name for one of the two files"),
+            );
+        }
+        book.lessons.push(head);
     }
     if gathered.lessons.is_empty() {
         findings.push(
@@ -166,6 +174,12 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         );
     }
     Ok((gathered, book))
+}
+
+/// A plant's name in recipes and addresses, from its file's path.
+fn plant_id(path: &str) -> &str {
+    let name = path.strip_prefix("plants/").unwrap_or(path);
+    name.strip_suffix(".md").unwrap_or(name)
 }
 
 /// Where the site of a formulary goes unless it is said: `site`, beside its folder.

@@ -177,6 +177,8 @@ struct Laying<'a> {
     done: Vec<Done>,
     to_hand: Vec<String>,
     hazards: Vec<Hazard>,
+    /// Whether a plant of the recipe has a fault on its own page.
+    faulty: bool,
 }
 
 /// Lays a recipe down. None where a fault leaves nothing to evaluate; the faults are findings.
@@ -204,6 +206,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         done: Vec::new(),
         to_hand: Vec::new(),
         hazards: Vec::new(),
+        faulty: false,
     };
     put_in::lay(&mut at);
     for (number, step) in recipe.method.iter().enumerate() {
@@ -212,8 +215,9 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     }
     at.work.at_step(recipe.method.len());
     account::close(&mut at);
-    let Laying { mut work, ingredients, done, to_hand, batch, hazards, findings, .. } = at;
-    if stops(&findings[before..]) {
+    let Laying { mut work, ingredients, done, to_hand, batch, hazards, findings, faulty, .. } = at;
+    // Without one of its plants its sums would be about something else.
+    if faulty || stops(&findings[before..]) {
         return None;
     }
     work.close();

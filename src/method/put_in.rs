@@ -51,6 +51,10 @@ pub(super) fn lay(at: &mut Laying) {
 /// Puts plants into the pan: each weighed, a fresh one with the water it brings.
 pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
     for used in uses {
+        if at.book.faulty.contains(&used.plant.value) {
+            at.faulty = true;
+            continue;
+        }
         let Some(plant) = at.book.plants.get(&used.plant.value) else {
             let known = at.book.plants.keys().map(String::as_str);
             let mut finding = Finding::error(

@@ -76,7 +76,7 @@ fn anchor(lesson: &Lesson, n: usize) -> String {
 fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
     if let Some(plant) = link.href.strip_prefix("plant:") {
         let known = lesson.book.plants.keys().map(String::as_str);
-        return match lesson.book.plants.contains_key(plant) {
+        return match lesson.book.plants.contains_key(plant) || lesson.book.faulty.contains(plant) {
             true => Reference::Link(LinkTo::Address(format!("../plants/{plant}.html"))),
             false => broken(link, format!("the book has no plant `{plant}`"), nearest(plant, known), "plant:"),
         };

@@ -81,7 +81,7 @@ pub(super) fn press(
     let list = frame(book, "Plants", "The plants of this book, by their names.", "");
     put("plants.html", "plants.html", &plant::list(list, book), findings)?;
     for path in &gathered.plants {
-        let id = path.trim_start_matches("plants/").trim_end_matches(".md");
+        let id = super::plant_id(path);
         let Some(plant) = book.plants.get(id) else { continue };
         let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else { continue };
         let Ok(parts) = manuscript::parts(&source) else { continue };

@@ -23,7 +23,7 @@ use crate::diagnostic::{Code, Finding, Level, in_order, stops};
 use crate::formulary::{Formulary, LessonHead, read_course, read_head, read_plant};
 use crate::manuscript;
 use crate::page::theme::Theme;
-use crate::site::{Gathered, Stage, Trouble, gather, read_source};
+use crate::site::{Gathered, Stage, Trouble, gather, read_source, replaces};
 use crate::span::Source;
 
 /// What a press or a proof came to.
@@ -57,6 +57,13 @@ pub fn proof(dir: &Path) -> Result<Outcome, Trouble> {
 /// # Errors
 /// The folder cannot be read, or the site not written.
 pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
+    // Looked for first: a mistyped folder must not leave a new one beside it.
+    if !dir.is_dir() {
+        return Err(Trouble::NoFolder(dir.to_path_buf()));
+    }
+    if replaces(site, dir) {
+        return Err(Trouble::NotOurs(site.to_path_buf()));
+    }
     let stage = Stage::open(site)?;
     let result = run(dir, Some(&stage), tick);
     match result {
@@ -129,6 +136,7 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
     }
     for path in &gathered.plants {
         let id = plant_id(path).to_string();
+        findings.extend(odd_address(path, &id));
         let Some(source) = read_source(dir, path, findings)? else {
             book.faulty.insert(id);
             continue;
@@ -143,6 +151,7 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
     }
     for path in &gathered.lessons {
         let mut head = LessonHead::unread(path);
+        findings.extend(odd_address(path, &head.slug));
         if let Some(source) = read_source(dir, path, findings)? {
             let mut found = Vec::new();
             match manuscript::parts(&source) {
@@ -174,6 +183,23 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         );
     }
     Ok((gathered, book))
+}
+
+/// A file whose name makes no plain address: servers and links tell capitals apart, some disks do
+/// not, and blanks and accents are written otherwise in an address.
+fn odd_address(path: &str, address: &str) -> Option<Finding> {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    if !address.is_empty() && address.chars().all(plain) {
+        return None;
+    }
+    let folder = path.split('/').next().unwrap_or(path);
+    let name = path.rsplit('/').next().unwrap_or(path).trim_end_matches(".md");
+    let message = "the file's name makes no plain address for its page";
+    Some(
+        Finding::of_file(Level::Error, Code::BadAddress, path, message)
+            .why("an address is made of the letters a to z, digits and hyphens, all small")
+            .write(format!("rename the file to {folder}/{}.md", manuscript::plain(name))),
+    )
 }
 
 /// A plant's name in recipes and addresses, from its file's path.

@@ -42,6 +42,17 @@ pub fn check(lesson: &Lesson) -> Vec<Finding> {
     faults.collect()
 }
 
+/// The HTML of a text that holds no recipe, such as a plant's, and the findings of its links.
+pub fn prose(manuscript: &Manuscript, book: &Formulary) -> (String, Vec<Finding>) {
+    let head = LessonHead::default();
+    let text = Lesson { head: &head, manuscript, recipes: &[], book };
+    let rendered = render(manuscript, |link| match refer(&text, link) {
+        Reference::Link(to) => to,
+        Reference::Fault(_) => LinkTo::Broken,
+    });
+    (rendered.pieces.concat() + &rendered.notes, check(&text))
+}
+
 /// The view of a lesson.
 pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     let rendered = render(lesson.manuscript, |link| match refer(lesson, link) {
@@ -94,7 +105,7 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
     if let Some(other) = link.href.strip_prefix("lesson:") {
         let known = lesson.book.lessons.iter().map(|head| head.slug.as_str());
         return match lesson.book.lessons.iter().any(|head| head.slug == other) {
-            true => Reference::Link(LinkTo::Address(format!("{other}.html"))),
+            true => Reference::Link(LinkTo::Address(format!("../lessons/{other}.html"))),
             false => {
                 let why = "a lesson's name is that of its file, without .md and without the number in front";
                 broken(link, format!("the book has no lesson `{other}`"), nearest(other, known), "lesson:", why)
@@ -129,6 +140,10 @@ fn broken(link: &LinkFound, message: String, near: Option<&str>, scheme: &str, w
 /// `number:strained`, of the lesson's recipe before the link, else of its first.
 fn number(lesson: &Lesson, link: &LinkFound, id: &str) -> Reference {
     let before = lesson.manuscript.blocks.iter().rposition(|block| block.info.start < link.span.start).unwrap_or(0);
+    if lesson.manuscript.blocks.is_empty() {
+        let why = "a number is taken from a recipe of the same lesson";
+        return broken(link, format!("no recipe stands here that has a number `{id}`"), None, "", why);
+    }
     // A recipe with a fault has no numbers; its own finding says so.
     let Some(Some(worked)) = lesson.recipes.get(before) else { return Reference::Link(LinkTo::Broken) };
     let base = &worked.base;

@@ -5,3 +5,6 @@ mod tidy;
 
 // Helpers the other modules share: the repository's root, a fresh folder, files in order.
 mod kit;
+
+// What an author is told about every fault, where, and in which words; bad input never panics.
+mod faults;

@@ -20,10 +20,10 @@ use rayon::prelude::*;
 pub use lesson::{Read, read_lesson};
 
 use crate::diagnostic::{Code, Finding, Level, in_order, stops};
-use crate::formulary::{Formulary, read_course, read_head, read_plant};
+use crate::formulary::{Formulary, LessonHead, read_course, read_head, read_plant};
 use crate::manuscript;
 use crate::page::theme::Theme;
-use crate::site::{Gathered, Stage, Trouble, gather, read_source};
+use crate::site::{Gathered, Stage, Trouble, gather, read_source, replaces};
 use crate::span::Source;
 
 /// What a press or a proof came to.
@@ -57,6 +57,13 @@ pub fn proof(dir: &Path) -> Result<Outcome, Trouble> {
 /// # Errors
 /// The folder cannot be read, or the site not written.
 pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
+    // Looked for first: a mistyped folder must not leave a new one beside it.
+    if !dir.is_dir() {
+        return Err(Trouble::NoFolder(dir.to_path_buf()));
+    }
+    if replaces(site, dir) {
+        return Err(Trouble::NotOurs(site.to_path_buf()));
+    }
     let stage = Stage::open(site)?;
     let result = run(dir, Some(&stage), tick);
     match result {
@@ -128,30 +135,40 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         );
     }
     for path in &gathered.plants {
-        let Some(source) = read_source(dir, path, findings)? else { continue };
-        let id = path.trim_start_matches("plants/").trim_end_matches(".md").to_string();
+        let id = plant_id(path).to_string();
+        findings.extend(odd_address(path, &id));
+        let Some(source) = read_source(dir, path, findings)? else {
+            book.faulty.insert(id);
+            continue;
+        };
         let mut found = Vec::new();
-        if let Some(plant) = read_plant(&source, &id, &mut found) {
-            book.plants.insert(id, plant);
+        let plant = read_plant(&source, &id, &mut found);
+        match plant.filter(|_| !stops(&found)) {
+            Some(plant) => drop(book.plants.insert(id, plant)),
+            None => drop(book.faulty.insert(id)),
         }
         located(&source, found, findings);
     }
     for path in &gathered.lessons {
-        let Some(source) = read_source(dir, path, findings)? else { continue };
-        let mut found = Vec::new();
-        match manuscript::parts(&source) {
-            Ok(parts) => {
-                if let Some(head) = read_head(&source, &parts, &mut found) {
-                    if let Some(twin) = book.lessons.iter().find(|other| other.slug == head.slug) {
-                        let message = format!("{} would have the same address, lessons/{}.html", twin.path, head.slug);
-                        found.push(Finding::of_file(Level::Error, Code::BadAddress, path, message));
-                    }
-                    book.lessons.push(head);
-                }
+        let mut head = LessonHead::unread(path);
+        findings.extend(odd_address(path, &head.slug));
+        if let Some(source) = read_source(dir, path, findings)? {
+            let mut found = Vec::new();
+            match manuscript::parts(&source) {
+                Ok(parts) => head = read_head(&source, &parts, &mut found),
+                Err(finding) => found.push(finding),
             }
-            Err(finding) => found.push(finding),
+            located(&source, found, findings);
         }
-        located(&source, found, findings);
+        if let Some(twin) = book.lessons.iter().find(|other| other.slug == head.slug) {
+            let message = format!("{} would have the same address, lessons/{}.html", twin.path, head.slug);
+            findings.push(
+                Finding::of_file(Level::Error, Code::BadAddress, path, message)
+                    .why("a lesson's address is its file's name without the number in front")
+                    .write("another name for one of the two files"),
+            );
+        }
+        book.lessons.push(head);
     }
     if gathered.lessons.is_empty() {
         findings.push(
@@ -166,6 +183,29 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         );
     }
     Ok((gathered, book))
+}
+
+/// A file whose name makes no plain address: servers and links tell capitals apart, some disks do
+/// not, and blanks and accents are written otherwise in an address.
+fn odd_address(path: &str, address: &str) -> Option<Finding> {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    if !address.is_empty() && address.chars().all(plain) {
+        return None;
+    }
+    let folder = path.split('/').next().unwrap_or(path);
+    let name = path.rsplit('/').next().unwrap_or(path).trim_end_matches(".md");
+    let message = "the file's name makes no plain address for its page";
+    Some(
+        Finding::of_file(Level::Error, Code::BadAddress, path, message)
+            .why("an address is made of the letters a to z, digits and hyphens, all small")
+            .write(format!("rename the file to {folder}/{}.md", manuscript::plain(name))),
+    )
+}
+
+/// A plant's name in recipes and addresses, from its file's path.
+fn plant_id(path: &str) -> &str {
+    let name = path.strip_prefix("plants/").unwrap_or(path);
+    name.strip_suffix(".md").unwrap_or(name)
 }
 
 /// Where the site of a formulary goes unless it is said: `site`, beside its folder. Of `.` and `..` the

@@ -47,7 +47,8 @@ pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Op
         own.retain(|finding| !findings.iter().any(|told| told.code == finding.code && told.span == finding.span));
         for finding in &mut own {
             let inside = |span: crate::span::Span| {
-                variation.changes.iter().any(|(_, node)| node.span.start <= span.start && span.end <= node.span.end)
+                let holds = |at: crate::span::Span| at.start <= span.start && span.end <= at.end;
+                variation.changes.iter().any(|(key, node)| holds(key.span) || holds(node.span))
             };
             if !finding.span.is_some_and(inside) {
                 finding.span = Some(variation.name.span);

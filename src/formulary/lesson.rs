@@ -23,8 +23,17 @@ pub struct LessonHead {
     pub summary: String,
 }
 
-/// Reads a lesson's front matter.
-pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) -> Option<LessonHead> {
+impl LessonHead {
+    /// The head of a file whose facts could not be read.
+    pub fn unread(path: &str) -> LessonHead {
+        LessonHead { path: path.to_string(), slug: slug(path), ..LessonHead::default() }
+    }
+}
+
+/// Reads a lesson's front matter. What cannot be read is left empty, and told: the lesson stays in
+/// the book, so that its recipes' faults come in the same run and links to it are not called broken.
+pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) -> LessonHead {
+    let mut head = LessonHead::unread(&source.path);
     let Some(front) = &parts.front else {
         findings.push(
             Finding::of_file(
@@ -35,16 +44,16 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
             )
             .write("---\ntitle: Rose hip syrup\n---"),
         );
-        return None;
+        return head;
     };
     let tree = match yaml::read(front.value, front.span.start) {
         Ok(tree) => tree,
         Err(found) => {
             findings.extend(found);
-            return None;
+            return head;
         }
     };
-    let mut fields = tree.map("a lesson", findings)?;
+    let Some(mut fields) = tree.map("a lesson", findings) else { return head };
     let title = fields
         .need("title", "title: Rose hip syrup", findings)
         .and_then(|node| node.text("the title", findings))
@@ -52,11 +61,12 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
     let mut words = |key: &str, findings: &mut Vec<Finding>| {
         Some(fields.take(key)?.text(key, findings)?.value.to_string())
     };
-    let evening = words("evening", findings);
-    let when = words("when", findings).unwrap_or_default();
-    let summary = words("summary", findings).unwrap_or_default();
+    head.evening = words("evening", findings);
+    head.when = words("when", findings).unwrap_or_default();
+    head.summary = words("summary", findings).unwrap_or_default();
+    head.title = title.unwrap_or_default();
     fields.finish(findings);
-    Some(LessonHead { path: source.path.clone(), slug: slug(&source.path), title: title?, evening, when, summary })
+    head
 }
 
 /// The address of a lesson: its file's name without its ending and without a number in front.

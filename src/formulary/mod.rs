@@ -10,7 +10,7 @@ pub use course::{Course, read_course};
 pub use lesson::{LessonHead, read_head};
 pub use plant::{Aromatic, Cited, Plant, PlantCaution, PlantForm, Weight, read_plant};
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Everything a lesson may refer to.
 #[derive(Clone, Debug, Default)]
@@ -19,6 +19,8 @@ pub struct Formulary {
     pub course: Course,
     /// Plants by their name in recipes.
     pub plants: BTreeMap<String, Plant>,
+    /// Plants whose pages have a fault, told there: nothing is said again where they are used.
+    pub faulty: BTreeSet<String>,
     /// The lessons, in order.
     pub lessons: Vec<LessonHead>,
 }

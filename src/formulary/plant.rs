@@ -3,7 +3,7 @@
 use crate::bibliography::{Source as Cite, Standing};
 use crate::diagnostic::{Code, Finding};
 use crate::manuscript;
-use crate::measure::{self, Dimension, Form, Misread, kitchen_unit::Measure};
+use crate::measure::{self, Form, Misread, kitchen_unit::Measure};
 use crate::span::Source;
 use crate::yaml::{self, Fields, Node};
 
@@ -114,12 +114,15 @@ pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Opt
         }
     };
     let Some(front) = parts.front else {
-        findings.push(Finding::of_file(
-            crate::diagnostic::Level::Error,
-            Code::NoFrontMatter,
-            &source.path,
-            "a plant opens with its facts between two lines of ---",
-        ));
+        findings.push(
+            Finding::of_file(
+                crate::diagnostic::Level::Error,
+                Code::NoFrontMatter,
+                &source.path,
+                "a plant opens with its facts between two lines of ---",
+            )
+            .write("---\nname: rose hips\nlatin: Rosa canina\n---"),
+        );
         return None;
     };
     let tree = match yaml::read(front.value, front.span.start) {
@@ -192,11 +195,11 @@ fn read_form(node: &Node, findings: &mut Vec<Finding>) -> Option<PlantForm> {
 }
 
 fn per_cent(text: &str) -> Result<measure::Amount, Misread> {
-    let amount = measure::amount(text)?;
-    if amount.dimension() == Dimension::NONE && amount.low < 1.0 {
+    let amount = measure::per_cent(text)?;
+    if amount.high < 1.0 {
         return Ok(amount);
     }
-    Err(Misread::new(0..text.len(), Code::WrongDimension, format!("`{text}` is not a share below 100 %")))
+    Err(Misread::new(0..text.len(), Code::BadNumber, format!("`{text}` is not a share below 100 %")))
 }
 
 /// `2 mL`, or `{amount: 2 mL, source: ...}` where the figure has its own source.
@@ -252,16 +255,20 @@ fn read_cautions(node: &Node, findings: &mut Vec<Finding>) -> Vec<PlantCaution> 
         let source = source_of(&mut fields, findings);
         let span = fields.span();
         fields.finish(findings);
-        let Some(words) = warning.or(note).and_then(|node| node.text("a caution", findings)) else {
+        let Some(node) = warning.or(note) else {
             findings.push(
                 Finding::error(Code::MissingKey, span, "a caution has neither `warning` nor `note`")
                     .write("warning: Hairs in the hips irritate. Strain twice, through cloth."),
             );
             continue;
         };
+        let Some(words) = node.text("a caution", findings) else { continue };
         let Some(source) = source else {
             findings.push(
-                Finding::error(Code::MissingKey, span, "a caution has no `source`").write("source: common practice"),
+                Finding::error(Code::MissingKey, span, "a caution has no `source`")
+                    .why("every caution says where it comes from, even where nobody has published it")
+                    .write("source: common practice")
+                    .write("source: memory"),
             );
             continue;
         };

@@ -54,7 +54,7 @@ impl Anchors {
 
 /// Lower-case ASCII letters and digits in words joined by single hyphens; never empty. Two hyphens in
 /// a row never appear, so ids that have them (footnotes) cannot clash with a heading's.
-fn plain(words: &str) -> String {
+pub fn plain(words: &str) -> String {
     let mut id = String::new();
     let mut gap = false;
     for c in words.chars().flat_map(char::to_lowercase) {

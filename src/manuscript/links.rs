@@ -3,8 +3,8 @@
 use super::LinkFound;
 use crate::diagnostic::{Code, Finding};
 
-/// What may stand before a colon: the four kinds of reference, and three that browsers know.
-const TAKEN: &[&str] = &["plant", "term", "number", "recipe", "https", "http", "mailto"];
+/// What may stand before a colon: the three kinds of reference, and three that browsers know.
+const TAKEN: &[&str] = &["plant", "lesson", "number", "https", "http", "mailto"];
 
 /// The word before the colon, as a browser would read it: it skips blanks, line ends and tabs.
 fn scheme(href: &str) -> Option<String> {
@@ -30,8 +30,7 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
     if link.picture {
         if scheme.is_some() || elsewhere(&link.href) {
             return Err(bad(format!("a picture from elsewhere: {}", link.href))
-                .why("a page that fetches from another host tells that host who reads it, and breaks when the host does")
-                .write("keep the picture beside the text and name it: ![words](picture.jpg)"));
+                .why("a page that fetches from another host tells that host who reads it, and breaks when the host does"));
         }
         if link.text.trim().is_empty() {
             let words = "a picture without words for those who cannot see it";
@@ -47,10 +46,12 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
     {
         return Err(bad(format!("a link may not begin with {scheme}:"))
             .why("it could run a program in the reader's browser, or leads nowhere")
-            .write("a page of the book, plant:, term:, number:, recipe:, https: or mailto:"));
+            .write("plant:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:"));
     }
     if link.href.trim().is_empty() {
-        return Err(bad("a link without a target".to_string()));
+        return Err(bad("a link without a target".to_string())
+            .why("what stands between the round brackets says where it leads")
+            .write(format!("[{}](plant:NAME)", link.text)));
     }
     Ok(None)
 }

@@ -75,7 +75,8 @@ impl Dimension {
 
     /// The words with an article in front, for a sentence: "a mass", "an energy", "a plain number".
     pub fn with_article(self) -> String {
-        let words = self.to_string();
+        // Cooks weigh.
+        let words = if self == Dimension::MASS { "weight".to_string() } else { self.to_string() };
         if words.starts_with("a ") {
             words
         } else if words.starts_with(['a', 'e']) {
@@ -125,7 +126,7 @@ mod tests {
         assert_eq!(Dimension::NONE.per(Dimension::TIME).to_string(), "number per time");
         assert_eq!(Dimension::MASS.times(Dimension::MASS).to_string(), "mass squared");
         assert_eq!(Dimension::NONE.with_article(), "a plain number");
-        assert_eq!(Dimension::MASS.with_article(), "a mass");
+        assert_eq!(Dimension::MASS.with_article(), "a weight");
         assert_eq!(Dimension::ENERGY.with_article(), "an energy");
         assert_eq!(Dimension::AMOUNT.with_article(), "an amount of substance");
     }

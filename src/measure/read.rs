@@ -78,15 +78,21 @@ const VOLUME: Wanted = Wanted {
     zero: false,
 };
 const MASS: Wanted = Wanted {
-    words: "a mass",
+    words: "a weight",
     dimensions: &[Dimension::MASS],
     units: &[Measure::G, Measure::Kg, Measure::OzWeight, Measure::Lb],
     zero: false,
 };
 const MASS_OR_VOLUME: Wanted = Wanted {
-    words: "a mass or a volume",
+    words: "a weight or a volume",
     dimensions: &[Dimension::MASS, Dimension::VOLUME],
     units: ANY.units,
+    zero: false,
+};
+const PER_CENT: Wanted = Wanted {
+    words: "a share in per cent",
+    dimensions: &[Dimension::NONE],
+    units: &[Measure::PerCent],
     zero: false,
 };
 const TIME: Wanted = Wanted {
@@ -120,6 +126,11 @@ pub fn volume(text: &str) -> Result<Amount, Misread> {
 /// A mass. A bare `oz` is a weight here, since nothing else can be meant.
 pub fn mass(text: &str) -> Result<Amount, Misread> {
     read(text, MASS)
+}
+
+/// A share in per cent.
+pub fn per_cent(text: &str) -> Result<Amount, Misread> {
+    read(text, PER_CENT)
 }
 
 /// A mass or a volume. A bare `oz` is handed back: it may be either.
@@ -191,10 +202,12 @@ fn worth(
 fn suits(text: &str, digits: &str, amount: Amount, wanted: Wanted) -> Result<Amount, Misread> {
     if amount.measure.is_ambiguous() && wanted.dimensions.contains(&Dimension::VOLUME) {
         let message = format!("`{}` may be a volume or a weight", amount.written);
-        return Err(Misread::of(text, Code::NoBasis, message)
+        let misread = Misread::of(text, Code::NoBasis, message)
             .why("a fluid ounce is a volume, 29.6 mL; an ounce of weight is 28.3 g")
-            .write(format!("{digits} fl oz"))
-            .write(format!("{digits} oz weight")));
+            .write(format!("{digits} fl oz"));
+        // A reading that would be refused next is none.
+        let both = wanted.dimensions.contains(&Dimension::MASS);
+        return Err(if both { misread.write(format!("{digits} oz weight")) } else { misread });
     }
     let dimension = amount.dimension();
     if !wanted.dimensions.is_empty() && !wanted.dimensions.contains(&dimension) {
@@ -204,7 +217,9 @@ fn suits(text: &str, digits: &str, amount: Amount, wanted: Wanted) -> Result<Amo
             dimension.with_article()
         };
         let message = format!("{} was wanted; `{}` is {is}", wanted.words, amount.written);
-        return Err(Misread::of(text, Code::WrongDimension, message));
+        let units: Vec<&str> = wanted.units.iter().map(|unit| unit.text()).collect();
+        return Err(Misread::of(text, Code::WrongDimension, message)
+            .why(format!("{} is written in {}", wanted.words, units.join(", "))));
     }
     Ok(amount)
 }

@@ -73,7 +73,13 @@ pub fn plant_amount(text: &str) -> Result<PlantAmount, Misread> {
                 .write(format!("{} fresh{cut}", amount.written)));
         }
     };
-    let amount = amount(measured)?;
+    // What is to be copied must be the whole of it: the form and the cut stand behind the amount.
+    let behind = text[measured.len()..].trim();
+    let gap = if behind.starts_with(',') { "" } else { " " };
+    let amount = amount(measured).map_err(|mut misread| {
+        misread.write.iter_mut().for_each(|write| *write = format!("{write}{gap}{behind}"));
+        misread
+    })?;
     plant_measure(measured, &amount)?;
     Ok(PlantAmount { amount, form, cut: if cut.is_empty() { None } else { Some(cut.to_string()) } })
 }
@@ -85,7 +91,7 @@ fn plant_measure(text: &str, amount: &Amount) -> Result<(), Misread> {
     }
     let is = if dimension == Dimension::NONE { "a share".to_string() } else { dimension.with_article() };
     let message = format!("a plant is measured by weight or by volume; `{}` is {is}", amount.written);
-    Err(Misread::of(text, Code::WrongDimension, message))
+    Err(Misread::of(text, Code::WrongDimension, message).why("such as 50 g dried, or 2 cups fresh"))
 }
 
 #[cfg(test)]

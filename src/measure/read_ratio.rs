@@ -29,6 +29,19 @@ pub struct LiquidRatio {
     pub by: RatioBasis,
 }
 
+impl LiquidRatio {
+    /// As an author writes it.
+    pub fn written(&self) -> String {
+        let part = |value: f64| super::decimal::rounded(value, 3).to_string();
+        let by = match self.by {
+            RatioBasis::WeightInVolume => "w/v",
+            RatioBasis::WeightInWeight => "w/w",
+            RatioBasis::VolumeInVolume => "v/v",
+        };
+        format!("{}:{} {by}", part(self.plant), part(self.liquid))
+    }
+}
+
 /// What a share is measured by.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum By {
@@ -112,12 +125,10 @@ pub fn liquid_ratio(text: &str) -> Result<LiquidRatio, Misread> {
             let (p, l) = (share_text(plant.value), share_text(liquid.value));
             return Err(Misread::of(text, Code::NoBasis, message)
                 .why(format!(
-                    "w/v is {p} g of plant to {l} mL of liquid, w/w is {p} g of plant to {l} g of liquid, \
-                     v/v is {p} cup of plant to {l} cups of liquid or the like"
+                    "w/v is {p} g of plant to {l} mL of liquid, w/w is {p} g of plant to {l} g of liquid"
                 ))
                 .write(format!("{parts} w/v"))
-                .write(format!("{parts} w/w"))
-                .write(format!("{parts} v/v")));
+                .write(format!("{parts} w/w")));
         }
     };
     Ok(LiquidRatio { plant: plant.value.to_f64(), liquid: liquid.value.to_f64(), by })
@@ -286,7 +297,7 @@ fn within_reason(text: &str, part: Number) -> Result<(), Misread> {
         return Ok(());
     }
     let message = format!("`{}` holds a part that is nothing or beyond any kitchen", text.trim());
-    Err(Misread::of(text, Code::BadNumber, message))
+    Err(Misread::of(text, Code::BadNumber, message).why("each part is more than 0 and at most 1000"))
 }
 
 #[cfg(test)]

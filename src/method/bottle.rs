@@ -10,7 +10,7 @@ use crate::working::Id;
 pub(super) fn lay(at: &mut Laying, span: Span, size: &Amount) {
     let Some(finished) = at.volume else { return };
     if !at.strained {
-        at.order(
+        at.too_early(
             span,
             "the bottles are filled before the straining",
             "the marc is still in the liquid",

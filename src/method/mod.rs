@@ -177,6 +177,8 @@ struct Laying<'a> {
     done: Vec<Done>,
     to_hand: Vec<String>,
     hazards: Vec<Hazard>,
+    /// Whether a plant of the recipe has a fault on its own page.
+    faulty: bool,
 }
 
 /// Lays a recipe down. None where a fault leaves nothing to evaluate; the faults are findings.
@@ -204,6 +206,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         done: Vec::new(),
         to_hand: Vec::new(),
         hazards: Vec::new(),
+        faulty: false,
     };
     put_in::lay(&mut at);
     for (number, step) in recipe.method.iter().enumerate() {
@@ -212,8 +215,9 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     }
     at.work.at_step(recipe.method.len());
     account::close(&mut at);
-    let Laying { mut work, ingredients, done, to_hand, batch, hazards, findings, .. } = at;
-    if stops(&findings[before..]) {
+    let Laying { mut work, ingredients, done, to_hand, batch, hazards, findings, faulty, .. } = at;
+    // Without one of its plants its sums would be about something else.
+    if faulty || stops(&findings[before..]) {
         return None;
     }
     work.close();
@@ -233,6 +237,10 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
         return;
     }
     let values = work.evaluate(&[]);
+    let reduces = |line: Line| {
+        let step = recipe.method.get(work.entry(line).step.wrapping_sub(1));
+        step.is_some_and(|step| matches!(step.value, Step::Reduce(_)))
+    };
     let fault = |line: Line, value: f64| {
         let entry = work.entry(line);
         let at = recipe.method.get(entry.step.wrapping_sub(1)).map_or(recipe.name.span, |step| step.span);
@@ -241,11 +249,15 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     };
     if let Some(line) = work.impossible(&values) {
         let (at, message) = fault(line, values[line.index()]);
-        findings.push(
+        findings.push(if reduces(line) {
+            Finding::error(Code::BelowNothing, at, "it is to be boiled down to more than there is")
+                .why(message)
+                .write("to 1/2 of the liquid")
+        } else {
             Finding::error(Code::BelowNothing, at, message)
                 .why("more is taken away than there is")
-                .write("more water, less plant, or less time on the stove"),
-        );
+                .write("more water, less plant, or less time on the stove")
+        });
         return;
     }
     let lows: Vec<f64> = work.range(&[]).into_iter().map(|range| range.low).collect();
@@ -323,6 +335,14 @@ impl<'a> Laying<'a> {
             }
         }
         list_of(&words)
+    }
+
+    /// A step that stands before the straining. Where the method never strains, that is told once,
+    /// and not again for each step that waits for it.
+    fn too_early(&mut self, at: Span, message: &str, why: &str, write: &str) {
+        if self.recipe.method.iter().any(|step| matches!(step.value, Step::Strain(_))) {
+            self.order(at, message, why, write);
+        }
     }
 
     fn order(&mut self, at: Span, message: impl Into<String>, why: &str, write: &str) {

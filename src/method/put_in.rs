@@ -51,6 +51,10 @@ pub(super) fn lay(at: &mut Laying) {
 /// Puts plants into the pan: each weighed, a fresh one with the water it brings.
 pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
     for used in uses {
+        if at.book.faulty.contains(&used.plant.value) {
+            at.faulty = true;
+            continue;
+        }
         let Some(plant) = at.book.plants.get(&used.plant.value) else {
             let known = at.book.plants.keys().map(String::as_str);
             let mut finding = Finding::error(
@@ -90,8 +94,9 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
     let (amount, form, span) = (&amount.value.amount, amount.value.form, amount.span);
     if plant.form(form).is_none() {
         at.findings.push(
-            Finding::error(Code::FreshOrDried, span, format!("the page of {} has no figures for it {form}", plant.words))
-                .write(format!("{form}: {{...}} in plants/{}.md", plant.id)),
+            Finding::error(Code::FreshOrDried, span, format!("the page of {} has no figures for it when {form}", plant.words))
+                .why("how much liquid it keeps and how much water is in it differ, fresh and dried")
+                .write(format!("{form}: {{moisture: 10 %, source: common practice}} in plants/{}.md", plant.id)),
         );
         return None;
     }
@@ -158,19 +163,22 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
         None if fresh.is_empty() => Form::Dried,
         None => {
             let message = format!("the ratio does not say whether it counts the {} fresh or as dried", fresh.join(", "));
-            let written = format!("1:{}", crate::measure::decimal(ratio.liquid / ratio.plant, 0));
             at.findings.push(
                 Finding::error(Code::FreshOrDried, span, message)
                     .why("a fresh plant weighs from two to eleven times what it weighs dried")
-                    .write(format!("{written} w/v of fresh"))
-                    .write(format!("{written} w/v of dried")),
+                    .write(format!("{} of fresh", ratio.written()))
+                    .write(format!("{} of dried", ratio.written())),
             );
             return None;
         }
     };
     if of == Form::Fresh && fresh.len() < at.plants.len() {
         let message = "the ratio counts fresh plants, and some of these are dried";
-        at.findings.push(Finding::error(Code::FreshOrDried, span, message).write("of dried"));
+        at.findings.push(
+            Finding::error(Code::FreshOrDried, span, message)
+                .why("a fresh plant can be counted as what it would weigh dried, not the other way round")
+                .write(format!("{} of dried", ratio.written())),
+        );
         return None;
     }
     let counted = counted(at, of, span)?;
@@ -184,9 +192,9 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
         }
         RatioBasis::VolumeInVolume => {
             at.findings.push(
-                Finding::error(Code::NoBasis, span, "a ratio of volumes asks for plants by volume; these are weighed")
-                    .why("volumes of plants differ by the cut, so a working goes by weight")
-                    .write("1:4 w/v"),
+                Finding::error(Code::NoBasis, span, "v/v measures the plants by volume; a working weighs them")
+                    .why("a cup of the same plant weighs more or less by its cut")
+                    .write(LiquidRatio { by: RatioBasis::WeightInVolume, ..*ratio }.written()),
             );
             None
         }

@@ -13,7 +13,7 @@ use crate::working::Id;
 pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
     let Some(before) = at.volume else { return };
     if !at.strained {
-        at.order(
+        at.too_early(
             span,
             "`reduce` stands before the straining",
             "while the plants are in the pan they hide the mark, and what they keep would be boiled twice",

@@ -27,7 +27,7 @@ struct Measured {
 pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spanned<Sweet>)]) {
     let Some(liquid) = at.volume else { return };
     if !at.strained {
-        at.order(
+        at.too_early(
             span,
             "the liquid is sweetened before it is strained",
             "the marc would keep sweetener back, and what you measure the sweetener against is not yet there",

@@ -42,6 +42,17 @@ pub fn check(lesson: &Lesson) -> Vec<Finding> {
     faults.collect()
 }
 
+/// The HTML of a text that holds no recipe, such as a plant's, and the findings of its links.
+pub fn prose(manuscript: &Manuscript, book: &Formulary) -> (String, Vec<Finding>) {
+    let head = LessonHead::default();
+    let text = Lesson { head: &head, manuscript, recipes: &[], book };
+    let rendered = render(manuscript, |link| match refer(&text, link) {
+        Reference::Link(to) => to,
+        Reference::Fault(_) => LinkTo::Broken,
+    });
+    (rendered.pieces.concat() + &rendered.notes, check(&text))
+}
+
 /// The view of a lesson.
 pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     let rendered = render(lesson.manuscript, |link| match refer(lesson, link) {
@@ -74,11 +85,18 @@ fn anchor(lesson: &Lesson, n: usize) -> String {
 }
 
 fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
+    if link.picture {
+        let why = "the pages of a book are made of words and numbers; say in words what the picture shows";
+        return broken(link, format!("the picture `{}` cannot be shown", link.href), None, "", why);
+    }
     if let Some(plant) = link.href.strip_prefix("plant:") {
         let known = lesson.book.plants.keys().map(String::as_str);
-        return match lesson.book.plants.contains_key(plant) {
+        return match lesson.book.plants.contains_key(plant) || lesson.book.faulty.contains(plant) {
             true => Reference::Link(LinkTo::Address(format!("../plants/{plant}.html"))),
-            false => broken(link, format!("the book has no plant `{plant}`"), nearest(plant, known), "plant:"),
+            false => {
+                let why = "a plant's name is that of its file in plants/, without .md";
+                broken(link, format!("the book has no plant `{plant}`"), nearest(plant, known), "plant:", why)
+            }
         };
     }
     if let Some(id) = link.href.strip_prefix("number:") {
@@ -87,42 +105,53 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
     if let Some(other) = link.href.strip_prefix("lesson:") {
         let known = lesson.book.lessons.iter().map(|head| head.slug.as_str());
         return match lesson.book.lessons.iter().any(|head| head.slug == other) {
-            true => Reference::Link(LinkTo::Address(format!("{other}.html"))),
-            false => broken(link, format!("the book has no lesson `{other}`"), nearest(other, known), "lesson:"),
+            true => Reference::Link(LinkTo::Address(format!("../lessons/{other}.html"))),
+            false => {
+                let why = "a lesson's name is that of its file, without .md and without the number in front";
+                broken(link, format!("the book has no lesson `{other}`"), nearest(other, known), "lesson:", why)
+            }
         };
     }
     if let Some(anchor) = link.href.strip_prefix('#') {
         let known = lesson.manuscript.headings.iter().map(|heading| heading.anchor.as_str());
         return match lesson.manuscript.headings.iter().any(|heading| heading.anchor == anchor) {
             true => Reference::Link(LinkTo::Address(link.href.clone())),
-            false => broken(link, format!("this lesson has no heading `{anchor}`"), nearest(anchor, known), "#"),
+            false => {
+                let why = "a heading's name is its words in small letters, with hyphens between them";
+                broken(link, format!("this lesson has no heading `{anchor}`"), nearest(anchor, known), "#", why)
+            }
         };
     }
     if link.href.starts_with("https:") || link.href.starts_with("http:") || link.href.starts_with("mailto:") {
         return Reference::Link(LinkTo::Address(link.href.clone()));
     }
-    broken(link, format!("`{}` leads to nothing in this book", link.href), None, "")
+    let why = "a link is `plant:NAME`, `lesson:NAME`, `number:NAME`, `#heading` or a whole web address";
+    broken(link, format!("`{}` leads to nothing in this book", link.href), None, "", why)
 }
 
-fn broken(link: &LinkFound, message: String, near: Option<&str>, scheme: &str) -> Reference {
-    let mut finding = Finding::error(Code::BadLink, link.span, message);
-    finding = match near {
-        Some(near) => finding.write(format!("[{}]({scheme}{near})", link.text)),
-        None => finding.why("a link is `plant:NAME`, `lesson:NAME`, `number:ID`, `#heading` or a whole web address"),
-    };
+fn broken(link: &LinkFound, message: String, near: Option<&str>, scheme: &str, why: &str) -> Reference {
+    let mut finding = Finding::error(Code::BadLink, link.span, message).why(why);
+    if let Some(near) = near {
+        finding = finding.write(format!("[{}]({scheme}{near})", link.text));
+    }
     Reference::Fault(Box::new(finding))
 }
 
 /// `number:strained`, of the lesson's recipe before the link, else of its first.
 fn number(lesson: &Lesson, link: &LinkFound, id: &str) -> Reference {
     let before = lesson.manuscript.blocks.iter().rposition(|block| block.info.start < link.span.start).unwrap_or(0);
+    if lesson.manuscript.blocks.is_empty() {
+        let why = "a number is taken from a recipe of the same lesson";
+        return broken(link, format!("no recipe stands here that has a number `{id}`"), None, "", why);
+    }
     // A recipe with a fault has no numbers; its own finding says so.
     let Some(Some(worked)) = lesson.recipes.get(before) else { return Reference::Link(LinkTo::Broken) };
     let base = &worked.base;
     let Some(line) = Id::ALL.iter().find(|known| known.text() == id).and_then(|id| base.laid.working.line(*id)) else {
-        let known = base.laid.working.claimed().map(|(id, _)| id.text());
+        let known: Vec<&str> = base.laid.working.claimed().map(|(id, _)| id.text()).collect();
+        let why = format!("its numbers are {}", known.join(", "));
         let near = nearest(id, known);
-        return broken(link, format!("the recipe has no number `{id}`"), near, "number:");
+        return broken(link, format!("the recipe has no number `{id}`"), near, "number:", &why);
     };
     let href = format!("#{}-{id}", anchor(lesson, before));
     if link.text.is_empty() {

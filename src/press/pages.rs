@@ -3,7 +3,8 @@
 use super::lesson::Done;
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
-use crate::manuscript::{self, LinkTo};
+use crate::manuscript;
+use crate::page::lesson::prose;
 use crate::page::method_page::{self, Users};
 use crate::page::plant;
 use crate::page::recipe::capital;
@@ -81,18 +82,19 @@ pub(super) fn press(
     let list = frame(book, "Plants", "The plants of this book, by their names.", "");
     put("plants.html", "plants.html", &plant::list(list, book), findings)?;
     for path in &gathered.plants {
-        let id = path.trim_start_matches("plants/").trim_end_matches(".md");
+        let id = super::plant_id(path);
         let Some(plant) = book.plants.get(id) else { continue };
         let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else { continue };
         let Ok(parts) = manuscript::parts(&source) else { continue };
         let text = manuscript::read(&source, parts.body.span, &[]);
         findings.extend(text.findings.iter().cloned());
-        let prose = manuscript::render(&text, |link| LinkTo::Address(link.href.clone()));
+        let (prose, found) = prose(&text, book);
+        findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
         let used_by = book.lessons.iter().zip(done).filter(|(_, done)| done.plants.iter().any(|used| used == id));
         let users = used_by.map(|(head, _)| lesson_link(head, "../")).collect();
         let title = capital(&plant.words);
         let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
-        let view = plant::page(frame(book, &title, &about, "../"), plant, prose.pieces.concat() + &prose.notes, users);
+        let view = plant::page(frame(book, &title, &about, "../"), plant, prose, users);
         put(&format!("plants/{id}.html"), "plant.html", &view, findings)?;
     }
     for (name, bytes) in theme.assets() {

@@ -13,16 +13,29 @@ use crate::yaml::{Node, Value};
 /// Keys of a recipe that a change may replace.
 const KEYS: &[&str] = &["plants", "liquid", "keep", "take", "assume"];
 
+/// Variations of one recipe; each is worked in full.
+const MOST: usize = 100;
+
 /// Reads the variations of a recipe's tree, each with the recipe as it then stands.
 pub(super) fn read_variations(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Vec<Variation> {
     let Value::Map(entries) = &tree.value else { return Vec::new() };
     let Some((_, list)) = entries.iter().find(|(key, _)| key.value == "variations") else { return Vec::new() };
     let mut variations: Vec<Variation> = Vec::new();
-    for node in list.list("variations", findings).unwrap_or_default() {
+    let list = list.list("variations", findings).unwrap_or_default();
+    if list.len() > MOST {
+        let message = format!("the recipe has {} variations; {MOST} are the most that are worked", list.len());
+        let first = list.first().map_or(span, |node| node.span);
+        findings.push(Finding::error(Code::WrongShape, first, message).why("nobody could compare them"));
+        return Vec::new();
+    }
+    for node in list {
         if let Some(variation) = read_variation(node, tree, span, findings) {
             if variations.iter().any(|other| other.name.value == variation.name.value) {
                 let message = format!("two variations are called `{}`", variation.name.value);
-                findings.push(Finding::error(Code::TwiceWritten, variation.name.span, message));
+                findings.push(
+                    Finding::error(Code::TwiceWritten, variation.name.span, message)
+                        .why("a reader tells variations apart by their names"),
+                );
                 continue;
             }
             variations.push(variation);
@@ -79,7 +92,13 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
     let Value::List(steps) = &mut steps.1.value else { return Ok(()) };
     match words[..] {
         ["without"] => {
-            let Value::Scalar(name) = &value.value else { return Err(unknown_change(key)) };
+            let Value::Scalar(name) = &value.value else {
+                return Err(Box::new(
+                    Finding::error(Code::WrongShape, value.span, "`without` names one step to leave out")
+                        .why("a variation that leaves out several is a recipe of its own")
+                        .write("without: reduce"),
+                ));
+            };
             let name = Spanned::new(name.text.clone(), value.span);
             let at = find(steps, &name)?;
             steps.remove(at);
@@ -89,7 +108,10 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
             steps.insert(if place == "after" { at + 1 } else { at }, value.clone());
         }
         [name] if is_step(name) => {
-            let at = find(steps, key)?;
+            // A step that is not there to be changed can be put in.
+            let put_in = |example: &str| format!("after strain: {{{example}}}");
+            let example = STEPS.iter().find(|(step, _)| *step == name).map(|(_, example)| put_in(example));
+            let at = find(steps, key).map_err(|finding| Box::new(Finding { write: example.into_iter().collect(), ..*finding }))?;
             if let Value::Map(step) = &mut steps[at].value
                 && let Some((written, node)) = step.first_mut()
             {
@@ -114,7 +136,16 @@ fn find(steps: &[Node], name: &Spanned<String>) -> Result<usize, Box<Finding>> {
     };
     steps.iter().rposition(is_it).ok_or_else(|| {
         let message = format!("the recipe has no step `{}` to change", name.value);
-        Box::new(Finding::error(Code::UnknownName, name.span, message).write("after strain: {reduce: 1/2}"))
+        let known = steps.iter().filter_map(|node| match &node.value {
+            Value::Map(entries) => entries.first().map(|(key, _)| key.value.as_str()),
+            _ => None,
+        });
+        let finding = Finding::error(Code::UnknownName, name.span, message);
+        let finding = match known.clone().next() {
+            None => finding,
+            Some(_) => finding.why(format!("its steps are {}", known.collect::<Vec<_>>().join(", "))),
+        };
+        Box::new(finding)
     })
 }
 
@@ -122,7 +153,7 @@ fn unknown_change(key: &Spanned<String>) -> Box<Finding> {
     let message = format!("`{}` is not a key or a step that a variation may change", key.value);
     let known = KEYS.iter().copied().chain(STEPS.iter().map(|(name, _)| *name));
     let mut finding = Finding::error(Code::UnknownKey, key.span, message).why(format!(
-        "known: {}, and `after`, `before` or `without` a step",
+        "what a variation may change is {}; it may also put a step `after` or `before` another, or do `without` one",
         known.clone().collect::<Vec<_>>().join(", ")
     ));
     if let Some(near) = nearest(&key.value, known) {

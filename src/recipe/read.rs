@@ -3,7 +3,7 @@
 use super::step::{read_method, read_plants};
 use super::{Assume, Keep, LiquidAmount, Preparation, Recipe, Take, change};
 use crate::diagnostic::{Code, Finding};
-use crate::materia::assumptions;
+use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
 use crate::measure::{self, Dimension, Form, Misread};
 use crate::span::{Span, Spanned};
 use crate::yaml::{self, Node, Value};
@@ -96,7 +96,12 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
 pub(super) fn count(text: &str) -> Result<f64, Misread> {
     match text.trim().parse::<f64>() {
         Ok(value) if value > 0.0 && value <= 1e6 => Ok(value),
-        _ => Err(Misread::new(0..text.len(), Code::BadNumber, format!("`{text}` is not a count, such as 3"))),
+        _ => {
+            let message = format!("`{text}` is not a count above nothing, in digits");
+            let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
+            misread.write.push("3".to_string());
+            Err(misread)
+        }
     }
 }
 
@@ -112,9 +117,9 @@ fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
             ));
             continue;
         };
-        let by = match what.unit.dimension {
-            Dimension::NONE => measure::amount,
-            _ => measure::volume,
+        let by = |text: &str| match what.unit.dimension {
+            Dimension::NONE => share(text, what),
+            _ => measure::volume(text),
         };
         if let Some(amount) = node.read(what.words, by, findings) {
             own.push(Assume { what, amount });
@@ -122,6 +127,29 @@ fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
     }
     fields.finish(findings);
     own
+}
+
+/// A share that is assumed, in per cent.
+fn share(text: &str, what: &Assumption) -> Result<measure::Amount, Misread> {
+    let amount = measure::per_cent(text).map_err(|mut misread| {
+        // 1.5 times as wet is 150 %; 17 of water in honey can only be 17 %.
+        if let (Code::NoUnit, true, Ok(times)) = (misread.code, what.unit.text.is_empty(), text.trim().parse::<f64>()) {
+            misread.write = vec![format!("{} %", measure::rounded(times * 100.0, 2))];
+        }
+        misread
+    })?;
+    let (least, most) = HONEY_GRAVITY.within;
+    if what.id == HONEY_MOISTURE.id && (amount.low < least || amount.high > most) {
+        let message = format!("`{}` is outside the table that honey is worked by", text.trim());
+        let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
+        misread.why = Some(format!(
+            "it goes from {} to {} % of water",
+            measure::rounded(least * 100.0, 1),
+            measure::rounded(most * 100.0, 1)
+        ));
+        return Err(misread);
+    }
+    Ok(amount)
 }
 
 /// Whether a node holds nothing but one value.

@@ -24,13 +24,23 @@ const LIDS: &[(&str, Lid)] = &[("on", Lid::On), ("ajar", Lid::Ajar), ("off", Lid
 const HANDS: &[(&str, Hand)] =
     &[("drained", Hand::Drained), ("squeezed", Hand::Squeezed), ("pressed", Hand::Pressed)];
 
+/// Steps of one method; beyond any recipe, and few enough to be worked at once.
+const MOST_STEPS: usize = 100;
+
 /// Reads the list of steps.
 pub(super) fn read_method(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Step>> {
-    let steps = node.list("the steps", findings).unwrap_or_default();
-    if steps.is_empty() && !node.is_nothing() {
+    let Some(steps) = node.list("the steps", findings) else { return Vec::new() };
+    if steps.is_empty() {
         findings.push(
             Finding::error(Code::MissingKey, node.span, "the method has no step").write(format!("- {}", STEPS[0].1)),
         );
+    }
+    if steps.len() > MOST_STEPS {
+        let message = format!("the method has {} steps; {MOST_STEPS} are the most that are read", steps.len());
+        findings.push(
+            Finding::error(Code::WrongShape, node.span, message).why("nobody could follow them; several recipes can"),
+        );
+        return Vec::new();
     }
     steps.iter().filter_map(|node| read_step(node, findings)).collect()
 }
@@ -54,7 +64,7 @@ fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> 
         "add" => Some(Step::Add(read_plants(value, "the plants to add", findings))),
         "strain" => value.one_of("a way of straining", HANDS, findings).map(|hand| Step::Strain(hand.value)),
         "reduce" => value.read("how far it is reduced", measure::reduction, findings).map(|to| Step::Reduce(to.value)),
-        "cool" => value.read("a temperature", measure::temperature, findings).map(|to| Step::Cool(to.value)),
+        "cool" => value.read("a temperature", below_the_boil, findings).map(|to| Step::Cool(to.value)),
         "sweeten" => read_sweeten(value, findings),
         "bottle" => value.read("the size of a bottle", measure::volume, findings).map(|size| Step::Bottle(size.value)),
         _ => {
@@ -100,11 +110,33 @@ fn read_steep(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     Some(Step::Steep { time: time?, from_boiling: from.is_some_and(|from| from.value) })
 }
 
+/// A temperature that liquid can be cooled to.
+fn below_the_boil(text: &str) -> Result<measure::Amount, measure::Misread> {
+    let to = measure::temperature(text)?;
+    if to.high < BOIL {
+        return Ok(to);
+    }
+    let message = format!("`{}` is no cooling: what is made with water is never hotter than 100 °C", text.trim());
+    let mut misread = measure::Misread::new(0..text.len(), Code::BadNumber, message);
+    misread.write.push("38 °C".to_string());
+    Err(misread)
+}
+
+/// Water boils, °C.
+const BOIL: f64 = 100.0;
+
 /// Plants by name with their amounts.
 pub(super) fn read_plants(node: &Node, what: &str, findings: &mut Vec<Finding>) -> Vec<PlantUse> {
     let Some(mut fields) = node.map(what, findings) else { return Vec::new() };
     let mut plants = Vec::new();
-    for (key, node) in fields.rest() {
+    let entries = fields.rest();
+    if entries.is_empty() {
+        findings.push(
+            Finding::error(Code::MissingKey, node.span, format!("no plant is named for {what}"))
+                .write("{rosehip: 200 g dried}"),
+        );
+    }
+    for (key, node) in entries {
         if let Some(amount) = node.read("an amount of plant", measure::plant_amount, findings) {
             plants.push(PlantUse { plant: key.clone(), amount });
         }
@@ -116,7 +148,14 @@ pub(super) fn read_plants(node: &Node, what: &str, findings: &mut Vec<Finding>) 
 fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     let mut fields = node.map("what sweetens", findings)?;
     let mut sweets = Vec::new();
-    for (key, node) in fields.rest() {
+    let entries = fields.rest();
+    if entries.is_empty() {
+        findings.push(
+            Finding::error(Code::MissingKey, node.span, "nothing is named that sweetens")
+                .write("{honey: 1/2 of the liquid by volume}"),
+        );
+    }
+    for (key, node) in entries {
         if let Some(sweet) = node.read("how much sweetener", sweet, findings) {
             sweets.push((key.clone(), sweet));
         }

@@ -76,7 +76,8 @@ pub fn read_source(dir: &Path, path: &str, findings: &mut Vec<Finding>) -> Resul
     };
     let text = text.strip_prefix('\u{feff}').map(str::to_string).unwrap_or(text);
     if text.trim().is_empty() {
-        findings.push(Finding::of_file(Level::Error, Code::EmptyFile, path, "the file is empty"));
+        findings.push(Finding::of_file(Level::Error, Code::EmptyFile, path, "the file is empty")
+            .why("write what belongs in it, or take it out of the folder"));
         return Ok(None);
     }
     Ok(Some(Source::new(path, text)))

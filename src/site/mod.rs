@@ -4,7 +4,7 @@ mod gather;
 mod publish;
 
 pub use gather::{Gathered, gather, read_source};
-pub use publish::{MARK, Stage};
+pub use publish::{MARK, Stage, replaces};
 
 use std::path::PathBuf;
 

@@ -86,6 +86,14 @@ impl Stage {
     }
 }
 
+/// Whether a site would take the place of the formulary it is made of.
+pub fn replaces(site: &Path, formulary: &Path) -> bool {
+    match (site.canonicalize(), formulary.canonicalize()) {
+        (Ok(site), Ok(formulary)) => formulary.starts_with(site),
+        _ => false,
+    }
+}
+
 fn is_ours(path: &Path) -> bool {
     path.join(MARK).is_file()
 }

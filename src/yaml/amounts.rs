@@ -53,7 +53,7 @@ pub fn unknown<'a>(
 ) -> Finding {
     let list: Vec<&str> = known.clone().collect();
     let mut finding = Finding::error(Code::UnknownName, written.span, format!("`{}` is not {what} this book knows", written.value))
-        .why(format!("known: {}", list.join(", ")));
+        .why(format!("the words known here are {}", list.join(", ")));
     if let Some(near) = crate::diagnostic::nearest(written.value, known) {
         finding = finding.write(near);
     }

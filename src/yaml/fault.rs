@@ -216,7 +216,8 @@ pub(super) fn feature(text: &str, span: Span, name: &str, sign: char, bracketed:
 
 /// A second document in one block.
 pub(super) fn second_document(span: Span) -> Finding {
-    Finding::error(Code::NotUsed, span, "a second YAML document begins here; a block holds only one")
+    Finding::error(Code::NotUsed, span, "a line of --- begins something new here; a block holds only one thing")
+        .why("a recipe ends where its block ends; leave the line out")
 }
 
 /// `<<`, which would pull another map's entries in.
@@ -242,7 +243,7 @@ pub(super) fn asks_for_complex_key(text: &str, key: usize) -> bool {
 
 /// A colon with nothing before it.
 pub(super) fn empty_key(span: Span) -> Finding {
-    bad(span, "a key is missing before this colon")
+    bad(span, "a key is missing before this colon").why("what a value is for is known from the key before it")
 }
 
 /// A key that already stands in the same map.
@@ -253,12 +254,14 @@ pub(super) fn twice(key: &str, span: Span) -> Finding {
 
 /// A block beyond the size that is read.
 pub(super) fn too_large(text: &str) -> Finding {
-    bad(rest_of_line(text, 0), &format!("this block is larger than {} KiB", super::read::SIZE >> 10))
+    let message = format!("this block is longer than {} letters", super::read::SIZE);
+    bad(rest_of_line(text, 0), &message).why("it is longer than a thick book; a quote or a fence may be missing")
 }
 
 /// Lists and maps nested beyond what is read.
 pub(super) fn too_deep(at: usize) -> Finding {
     bad(Span::new(at, at), &format!("lists and keys are nested more than {} deep here", super::read::DEPTH))
+        .why("a recipe needs four; too many brackets may be opened")
 }
 
 /// A control character, which no editor shows and no page can print.

@@ -42,7 +42,7 @@ impl<'a> Fields<'a> {
     /// The value of a key that has to be there; where it is not, a finding that shows `example`.
     pub fn need(&mut self, key: &str, example: &str, findings: &mut Vec<Finding>) -> Option<&'a Node> {
         let (span, message) = match self.entry(key) {
-            Some((_, node)) if !matches!(node.value, Value::Nothing) => return Some(node),
+            Some((_, node)) if !is_blank(node) => return Some(node),
             Some((written, _)) => (written.span, format!("nothing is written for `{key}`")),
             None => (self.opening(), format!("{} has no `{key}`", self.what)),
         };
@@ -64,7 +64,9 @@ impl<'a> Fields<'a> {
             let message = format!("`{}` is not a key of {}", key.value, self.what);
             let mut finding = Finding::error(Code::UnknownKey, key.span, message);
             if !self.asked.is_empty() {
-                finding = finding.why(format!("the keys of {} are {}", self.what, listed(&self.asked)));
+                let keys = if self.asked.len() == 1 { "only key" } else { "keys" };
+                let are = if self.asked.len() == 1 { "is" } else { "are" };
+                finding = finding.why(format!("the {keys} of {} {are} {}", self.what, listed(&self.asked)));
             }
             // A key that is already there is no suggestion: it would then stand twice.
             let free = self.asked.iter().filter(|asked| !self.is_written(asked));
@@ -94,6 +96,15 @@ impl<'a> Fields<'a> {
             Some((key, _)) if key.span.start == self.span.start => key.span,
             _ => self.span,
         }
+    }
+}
+
+/// Nothing, or a text of blanks: `""` says as little as no value.
+fn is_blank(node: &Node) -> bool {
+    match &node.value {
+        Value::Nothing => true,
+        Value::Scalar(scalar) => scalar.text.trim().is_empty(),
+        Value::List(_) | Value::Map(_) => false,
     }
 }
 

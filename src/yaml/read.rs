@@ -260,6 +260,10 @@ impl<'a> Reading<'a> {
         if told.is_some_and(same_line) {
             return;
         }
+        // A blank that sets nothing in has put its line elsewhere: what follows from that is no other fault.
+        if self.findings.last().is_some_and(|last| last.code == Code::BadYaml) {
+            return;
+        }
         self.findings.push(around.word(fault_of(error.kind()), at));
     }
 }

@@ -14,3 +14,6 @@ mod demo;
 
 // Every page of the demo as a browser reads it: structure, names, links, mathematics, weight.
 mod pages;
+
+// What an author is told about every fault, where, and in which words; bad input never panics.
+mod faults;

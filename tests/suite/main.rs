@@ -5,3 +5,12 @@ mod tidy;
 
 // Helpers the other modules share: the repository's root, a fresh folder, files in order.
 mod kit;
+
+// A small book in memory and recipes worked through the real path, for the two modules below.
+mod bench;
+
+// The sums against what is printed elsewhere: units, pharmacopoeias, food tables, class notes, a registry crate.
+mod outside;
+
+// What holds for every recipe: balances, ranges, growth, rounding, over random recipes.
+mod laws;

@@ -17,3 +17,12 @@ mod pages;
 
 // What an author is told about every fault, where, and in which words; bad input never panics.
 mod faults;
+
+// A small book in memory and recipes worked through the real path, for the two modules below.
+mod bench;
+
+// The sums against what is printed elsewhere: units, pharmacopoeias, food tables, class notes, a registry crate.
+mod outside;
+
+// What holds for every recipe: balances, ranges, growth, rounding, over random recipes.
+mod laws;

@@ -98,7 +98,11 @@ pub struct Source {
 
 impl Source {
     const fn new(work: Option<Work>, place: &'static str, standing: Standing) -> Source {
-        Source { work, place: Cow::Borrowed(place), standing }
+        Source {
+            work,
+            place: Cow::Borrowed(place),
+            standing,
+        }
     }
 
     /// Seen in the work, at that place.
@@ -128,7 +132,11 @@ impl Source {
 
     /// As a file of the formulary says; `place` is its own source, or empty.
     pub fn formulary(place: impl Into<Cow<'static, str>>) -> Source {
-        Source { work: None, place: place.into(), standing: Standing::Formulary }
+        Source {
+            work: None,
+            place: place.into(),
+            standing: Standing::Formulary,
+        }
     }
 }
 
@@ -141,7 +149,11 @@ mod tests {
         let mut seen = std::collections::BTreeSet::new();
         for work in Work::ALL {
             assert!(seen.insert(work.id()), "{} stands twice", work.id());
-            assert!(work.id().chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-'));
+            assert!(
+                work.id()
+                    .chars()
+                    .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
+            );
         }
     }
 }

@@ -64,11 +64,17 @@ pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
         add(of_hazard(hazard, book));
     }
     for ingredient in &worked.laid.ingredients {
-        let Some(plant) = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)) else { continue };
+        let Some(plant) = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)) else {
+            continue;
+        };
         for (n, caution) in plant.cautions.iter().enumerate() {
             add(Caution {
                 id: format!("{}-{}", plant.id, n + 1),
-                weight: if caution.note { Weight::Note } else { Weight::Warning },
+                weight: if caution.note {
+                    Weight::Note
+                } else {
+                    Weight::Warning
+                },
                 lead: caution.lead.clone(),
                 text: caution.text.clone(),
                 source: caution.source.clone(),
@@ -90,21 +96,28 @@ pub fn findings(worked: &Worked, book: &Formulary, into: &mut Vec<Finding>) {
                     .why("aromatic plants are steeped, covered, off the heat: King's American Dispensatory")
                     .write("add: {...} after the heat, or an infusion that is not reduced")
             }
-            Hazard::HotHoney { at } => {
-                Finding::warning(Code::HotHoney, *at, "honey goes into liquid that no step has cooled to 40 °C")
-                    .why("honey wanted raw is stirred in below that: common practice, no source")
-                    .write("- cool: 38 °C before - sweeten: {...}")
-            }
+            Hazard::HotHoney { at } => Finding::warning(
+                Code::HotHoney,
+                *at,
+                "honey goes into liquid that no step has cooled to 40 °C",
+            )
+            .why("honey wanted raw is stirred in below that: common practice, no source")
+            .write("- cool: 38 °C before - sweeten: {...}"),
             Hazard::HotLiquid | Hazard::HotGlass => continue,
         };
-        if !into.iter().any(|told| told.code == finding.code && told.span == finding.span) {
+        if !into
+            .iter()
+            .any(|told| told.code == finding.code && told.span == finding.span)
+        {
             into.push(finding);
         }
     }
 }
 
 fn words(plant: &str, book: &Formulary) -> String {
-    book.plants.get(plant).map_or_else(|| plant.to_string(), |plant| plant.words.clone())
+    book.plants
+        .get(plant)
+        .map_or_else(|| plant.to_string(), |plant| plant.words.clone())
 }
 
 fn honey() -> Caution {
@@ -139,7 +152,10 @@ fn of_hazard(hazard: &Hazard, book: &Formulary) -> Caution {
                     Weight::Note,
                     "",
                     "What is volatile leaves with the steam; a covered infusion keeps more of it.",
-                    Source::published(Work::KingsDispensatory, "Decocta: aromatic drugs are added last and covered"),
+                    Source::published(
+                        Work::KingsDispensatory,
+                        "Decocta: aromatic drugs are added last and covered",
+                    ),
                 )
             }
         }

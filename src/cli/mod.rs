@@ -128,9 +128,18 @@ fn press(dir: &Path, to: Option<&Path>, look: Look) -> Result<ExitCode, Trouble>
 fn close(outcome: &Outcome, look: Look, start: Instant, site: Option<&Path>) -> ExitCode {
     let mut stderr = std::io::stderr();
     for finding in &outcome.findings {
-        say(&mut stderr, &format!("{}\n", diagnostic::print(finding, look)));
+        say(
+            &mut stderr,
+            &format!("{}\n", diagnostic::print(finding, look)),
+        );
     }
-    let count = |level| outcome.findings.iter().filter(|finding| finding.level == level).count();
+    let count = |level| {
+        outcome
+            .findings
+            .iter()
+            .filter(|finding| finding.level == level)
+            .count()
+    };
     let (errors, warnings) = (count(Level::Error), count(Level::Warning));
     if errors + warnings > 0 {
         say(&mut stderr, &diagnostic::summary(errors, warnings));
@@ -144,7 +153,11 @@ fn close(outcome: &Outcome, look: Look, start: Instant, site: Option<&Path>) -> 
     );
     let line = match site {
         Some(site) if outcome.written => {
-            format!("Pressed {counted} onto {} in {}, in {time}.", counted_pages(outcome.pages), site.display())
+            format!(
+                "Pressed {counted} onto {} in {}, in {time}.",
+                counted_pages(outcome.pages),
+                site.display()
+            )
         }
         Some(_) => format!("Nothing was written: {counted} read in {time}."),
         None => format!("Proofed {counted} in {time}."),

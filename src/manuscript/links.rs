@@ -8,7 +8,10 @@ const TAKEN: &[&str] = &["plant", "lesson", "number", "https", "http", "mailto"]
 
 /// The word before the colon, as a browser would read it: it skips blanks, line ends and tabs.
 fn scheme(href: &str) -> Option<String> {
-    let clean: String = href.chars().filter(|c| !c.is_control() && !c.is_whitespace()).collect();
+    let clean: String = href
+        .chars()
+        .filter(|c| !c.is_control() && !c.is_whitespace())
+        .collect();
     let (word, _) = clean.split_once(':')?;
     let mut letters = word.chars();
     let named = letters.next().is_some_and(|c| c.is_ascii_alphabetic())
@@ -18,8 +21,14 @@ fn scheme(href: &str) -> Option<String> {
 
 /// Whether a reader's browser would have to ask another host.
 fn elsewhere(href: &str) -> bool {
-    let clean: String = href.chars().filter(|c| !c.is_control() && !c.is_whitespace()).collect();
-    clean.starts_with("//") || clean.starts_with("\\\\") || clean.starts_with("/\\") || clean.starts_with("\\/")
+    let clean: String = href
+        .chars()
+        .filter(|c| !c.is_control() && !c.is_whitespace())
+        .collect();
+    clean.starts_with("//")
+        || clean.starts_with("\\\\")
+        || clean.starts_with("/\\")
+        || clean.starts_with("\\/")
 }
 
 /// Looks at one link or picture. `Err` means it is left out and only its words are shown; a
@@ -36,7 +45,8 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
             let words = "a picture without words for those who cannot see it";
             let file = link.href.as_str();
             return Ok(Some(
-                Finding::warning(Code::BadLink, link.span, words).write(format!("![what it shows]({file})")),
+                Finding::warning(Code::BadLink, link.span, words)
+                    .write(format!("![what it shows]({file})")),
             ));
         }
         return Ok(None);
@@ -62,18 +72,44 @@ mod tests {
 
     fn link(href: &str, picture: bool) -> LinkFound {
         let (href, text, title) = (href.to_string(), "x".to_string(), String::new());
-        LinkFound { href, text, title, picture, span: Default::default() }
+        LinkFound {
+            href,
+            text,
+            title,
+            picture,
+            span: Default::default(),
+        }
     }
 
     #[test]
     fn only_known_kinds_of_target_are_taken() {
-        for href in ["plant:rosehip", "number:strained", "notes/a.md", "#top", "../a:b/c", "https://a.org", "HTTP://a"] {
+        for href in [
+            "plant:rosehip",
+            "number:strained",
+            "notes/a.md",
+            "#top",
+            "../a:b/c",
+            "https://a.org",
+            "HTTP://a",
+        ] {
             assert_eq!(check(&link(href, false)), Ok(None), "{href}");
         }
-        for href in ["javascript:alert(1)", "JaVa\tScRiPt:x", " data:text/html,x", "vbscript:x", "file:///x", "", "foo:x"] {
+        for href in [
+            "javascript:alert(1)",
+            "JaVa\tScRiPt:x",
+            " data:text/html,x",
+            "vbscript:x",
+            "file:///x",
+            "",
+            "foo:x",
+        ] {
             assert!(check(&link(href, false)).is_err(), "{href}");
         }
-        for href in ["https://a.org/p.png", "//a.org/p.png", "data:image/png;base64,x"] {
+        for href in [
+            "https://a.org/p.png",
+            "//a.org/p.png",
+            "data:image/png;base64,x",
+        ] {
             assert!(check(&link(href, true)).is_err(), "{href}");
         }
     }

@@ -43,7 +43,10 @@ pub use sweet::*;
 
 /// Every figure, subject by subject.
 pub fn figures() -> impl Iterator<Item = &'static Figure> {
-    [pan::FIGURES, sweet::FIGURES].into_iter().flatten().copied()
+    [pan::FIGURES, sweet::FIGURES]
+        .into_iter()
+        .flatten()
+        .copied()
 }
 
 /// Every relation.
@@ -53,7 +56,10 @@ pub fn relations() -> impl Iterator<Item = &'static Relation> {
 
 /// Every assumption.
 pub fn assumptions() -> impl Iterator<Item = &'static Assumption> + Clone {
-    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS].into_iter().flatten().copied()
+    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS]
+        .into_iter()
+        .flatten()
+        .copied()
 }
 
 use crate::bibliography::Source;
@@ -148,11 +154,27 @@ mod tests {
     fn tables_rise_and_cover_their_domain() {
         for relation in relations() {
             if let Law::Table(points) = relation.law {
-                assert!(points.windows(2).all(|pair| pair[0].0 < pair[1].0), "{} does not rise", relation.id);
-                assert_eq!((points[0].0, points[points.len() - 1].0), relation.within, "{}", relation.id);
+                assert!(
+                    points.windows(2).all(|pair| pair[0].0 < pair[1].0),
+                    "{} does not rise",
+                    relation.id
+                );
+                assert_eq!(
+                    (points[0].0, points[points.len() - 1].0),
+                    relation.within,
+                    "{}",
+                    relation.id
+                );
             }
-            assert!(relation.at(relation.within.0).is_finite() && relation.at(relation.within.1).is_finite());
-            assert!(relation.at(relation.within.1 + 1e-6).is_nan(), "{} is read outside its table", relation.id);
+            assert!(
+                relation.at(relation.within.0).is_finite()
+                    && relation.at(relation.within.1).is_finite()
+            );
+            assert!(
+                relation.at(relation.within.1 + 1e-6).is_nan(),
+                "{} is read outside its table",
+                relation.id
+            );
         }
     }
 
@@ -160,7 +182,11 @@ mod tests {
     fn assumptions_enclose_what_is_usual_and_ids_differ() {
         let mut ids = std::collections::BTreeSet::new();
         for assumption in assumptions() {
-            assert!(assumption.low < assumption.usual && assumption.usual < assumption.high, "{}", assumption.id);
+            assert!(
+                assumption.low < assumption.usual && assumption.usual < assumption.high,
+                "{}",
+                assumption.id
+            );
             assert!(ids.insert(assumption.id));
         }
         assert!(figures().all(|figure| ids.insert(figure.id)));

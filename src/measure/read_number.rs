@@ -52,12 +52,18 @@ fn digit_at(text: &str, at: usize) -> bool {
 }
 
 fn digits_end(text: &str, from: usize) -> usize {
-    let digits = rest(text, from).bytes().take_while(u8::is_ascii_digit).count();
+    let digits = rest(text, from)
+        .bytes()
+        .take_while(u8::is_ascii_digit)
+        .count();
     from + digits
 }
 
 fn whole(text: &str, from: usize, end: usize) -> Result<Ratio, Misread> {
-    let digits: String = text[from..end].chars().filter(|letter| *letter != ',').collect();
+    let digits: String = text[from..end]
+        .chars()
+        .filter(|letter| *letter != ',')
+        .collect();
     Ratio::from_decimal(&digits).map_err(|error| unreadable(from, end, error))
 }
 
@@ -68,9 +74,14 @@ pub(super) fn unreadable(from: usize, end: usize, error: RatioError) -> Misread 
 /// The number at `from` (space may come first), or none where no number starts.
 pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread> {
     let at = skip_space(text, from);
-    let Some(start) = first(text, at) else { return Ok(None) };
+    let Some(start) = first(text, at) else {
+        return Ok(None);
+    };
     if let Some(value) = vulgar(start) {
-        return Ok(Some(Number { value, end: at + start.len_utf8() }));
+        return Ok(Some(Number {
+            value,
+            end: at + start.len_utf8(),
+        }));
     }
     if matches!(start, '-' | '−' | '–' | '+') {
         let after = skip_space(text, at + start.len_utf8());
@@ -78,13 +89,19 @@ pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread>
         if !first(text, after).is_some_and(|next| next == '.' || next.is_numeric()) {
             return Ok(None);
         }
-        let Some(unsigned) = number(text, after)? else { return Ok(None) };
+        let Some(unsigned) = number(text, after)? else {
+            return Ok(None);
+        };
         let message = if start == '+' {
             "a number is written without a plus in front".to_string()
         } else {
-            format!("`{}` is below nothing; an amount must be more", &text[at..unsigned.end])
+            format!(
+                "`{}` is below nothing; an amount must be more",
+                &text[at..unsigned.end]
+            )
         };
-        return Err(Misread::new(at..unsigned.end, Code::BadNumber, message).write(rest(text, after).trim()));
+        return Err(Misread::new(at..unsigned.end, Code::BadNumber, message)
+            .write(rest(text, after).trim()));
     }
     let mut end = digits_end(text, at);
     if end == at && !(start == '.' && digit_at(text, at + 1)) {
@@ -97,25 +114,41 @@ pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread>
         end = digits_end(text, end + 1);
         if matches!(first(text, end), Some('.' | ',')) && digit_at(text, end + 1) {
             let end = end + 1 + digits_end(rest(text, end + 1), 0);
-            let message = format!("`{}` is not a number that can be read one way only", &text[at..end]);
+            let message = format!(
+                "`{}` is not a number that can be read one way only",
+                &text[at..end]
+            );
             let why = "a point stands before decimals, a comma between thousands: 1,234.5";
             return Err(Misread::new(at..end, Code::BadNumber, message).why(why));
         }
-        return Ok(Some(Number { value: whole(text, at, end)?, end }));
+        return Ok(Some(Number {
+            value: whole(text, at, end)?,
+            end,
+        }));
     }
     let value = whole(text, at, end)?;
     if let Some((below, below_end)) = below_line(text, end)? {
-        return Ok(Some(Number { value: over(value, below, at, below_end)?, end: below_end }));
+        return Ok(Some(Number {
+            value: over(value, below, at, below_end)?,
+            end: below_end,
+        }));
     }
     Ok(Some(match fraction(text, skip_space(text, end))? {
         Some(part) => {
             if part.value >= Ratio::ONE {
-                let message =
-                    format!("`{}`: the fraction after a whole number is below one", &text[at..part.end]);
+                let message = format!(
+                    "`{}`: the fraction after a whole number is below one",
+                    &text[at..part.end]
+                );
                 return Err(Misread::new(at..part.end, Code::BadNumber, message));
             }
-            let sum = value.plus(part.value).map_err(|error| unreadable(at, part.end, error))?;
-            Number { value: sum, end: part.end }
+            let sum = value
+                .plus(part.value)
+                .map_err(|error| unreadable(at, part.end, error))?;
+            Number {
+                value: sum,
+                end: part.end,
+            }
         }
         None => Number { value, end },
     }))
@@ -126,27 +159,40 @@ fn fraction(text: &str, at: usize) -> Result<Option<Number>, Misread> {
     if let Some(letter) = first(text, at)
         && let Some(value) = vulgar(letter)
     {
-        return Ok(Some(Number { value, end: at + letter.len_utf8() }));
+        return Ok(Some(Number {
+            value,
+            end: at + letter.len_utf8(),
+        }));
     }
     let above_end = digits_end(text, at);
     if above_end == at {
         return Ok(None);
     }
-    let Some((below, end)) = below_line(text, above_end)? else { return Ok(None) };
+    let Some((below, end)) = below_line(text, above_end)? else {
+        return Ok(None);
+    };
     let value = over(whole(text, at, above_end)?, below, at, end)?;
     Ok(Some(Number { value, end }))
 }
 
 /// A stroke and the number below it.
 fn below_line(text: &str, at: usize) -> Result<Option<(Ratio, usize)>, Misread> {
-    let Some(stroke @ ('/' | '⁄')) = first(text, at) else { return Ok(None) };
+    let Some(stroke @ ('/' | '⁄')) = first(text, at) else {
+        return Ok(None);
+    };
     let from = at + stroke.len_utf8();
     let end = digits_end(text, from);
-    if end == from { Ok(None) } else { Ok(Some((whole(text, from, end)?, end))) }
+    if end == from {
+        Ok(None)
+    } else {
+        Ok(Some((whole(text, from, end)?, end)))
+    }
 }
 
 fn over(above: Ratio, below: Ratio, at: usize, end: usize) -> Result<Ratio, Misread> {
-    above.over(below).map_err(|error| unreadable(at, end, error))
+    above
+        .over(below)
+        .map_err(|error| unreadable(at, end, error))
 }
 
 /// The end of a number with commas in it, where they part thousands and nothing else.
@@ -163,7 +209,10 @@ fn thousands(text: &str, at: usize, first_end: usize) -> Result<usize, Misread> 
     if leading && after.iter().all(|group| group.len() == 3) {
         return Ok(end);
     }
-    let message = format!("`{}` may be a decimal or a count of thousands", &text[at..end]);
+    let message = format!(
+        "`{}` may be a decimal or a count of thousands",
+        &text[at..end]
+    );
     let mut misread = Misread::new(at..end, Code::BadNumber, message)
         .why("a point stands before decimals, a comma between thousands");
     if let [part] = after {
@@ -204,12 +253,19 @@ pub(super) fn share(text: &str, from: usize) -> Result<Option<Number>, Misread> 
     let at = skip_space(text, from);
     for (words, num, den) in WORDS {
         let end = at + words.len();
-        let same = text.get(at..end).is_some_and(|start| start.eq_ignore_ascii_case(words));
+        let same = text
+            .get(at..end)
+            .is_some_and(|start| start.eq_ignore_ascii_case(words));
         if same && !first(text, end).is_some_and(char::is_alphanumeric) {
-            return Ok(Some(Number { value: Ratio::exact(num, den), end }));
+            return Ok(Some(Number {
+                value: Ratio::exact(num, den),
+                end,
+            }));
         }
     }
-    let Some(plain) = number(text, at)? else { return Ok(None) };
+    let Some(plain) = number(text, at)? else {
+        return Ok(None);
+    };
     let unit = skip_space(text, plain.end);
     for sign in ["%", "percent", "per cent"] {
         if rest(text, unit).starts_with(sign) {
@@ -217,7 +273,10 @@ pub(super) fn share(text: &str, from: usize) -> Result<Option<Number>, Misread> 
                 .value
                 .over(Ratio::whole(100))
                 .map_err(|error| unreadable(at, plain.end, error))?;
-            return Ok(Some(Number { value, end: unit + sign.len() }));
+            return Ok(Some(Number {
+                value,
+                end: unit + sign.len(),
+            }));
         }
     }
     Ok(Some(plain))
@@ -271,14 +330,27 @@ mod tests {
         assert_eq!(misread.code, Code::BadNumber);
         assert_eq!(misread.write, ["1.5 L", "1,500 L"]);
         assert_eq!(number("0,5 L", 0).expect_err("a decimal").write, ["0.5 L"]);
-        for wrong in ["1.000,5 L", "1.2.3", "1,00,000", "1/0 cup", "1 3/2 cup", "-2 g", "−2 g", "+2 g"] {
+        for wrong in [
+            "1.000,5 L",
+            "1.2.3",
+            "1,00,000",
+            "1/0 cup",
+            "1 3/2 cup",
+            "-2 g",
+            "−2 g",
+            "+2 g",
+        ] {
             assert!(number(wrong, 0).is_err(), "{wrong}");
         }
     }
 
     #[test]
     fn a_line_of_dashes_is_no_number() {
-        assert!(number(&"-".repeat(1_000_000), 0).expect("readable").is_none());
+        assert!(
+            number(&"-".repeat(1_000_000), 0)
+                .expect("readable")
+                .is_none()
+        );
     }
 
     #[test]

@@ -25,10 +25,13 @@ pub(super) fn lay(at: &mut Laying) {
     at.work.claim(Id::Plants, all);
     let liquid = &at.recipe.liquid;
     let Some((water, written)) = (match &liquid.value {
-        LiquidAmount::Measured(amount) => {
-            Some((at.declared("water", &ML, amount, true, liquid.span), Some(amount.written.clone())))
+        LiquidAmount::Measured(amount) => Some((
+            at.declared("water", &ML, amount, true, liquid.span),
+            Some(amount.written.clone()),
+        )),
+        LiquidAmount::Ratio(ratio, form) => {
+            by_ratio(at, ratio, *form, liquid.span).map(|line| (line, None))
         }
-        LiquidAmount::Ratio(ratio, form) => by_ratio(at, ratio, *form, liquid.span).map(|line| (line, None)),
     }) else {
         return;
     };
@@ -81,7 +84,11 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 written: Some(used.amount.value.amount.written.clone()),
                 keeps: false,
             });
-            at.plants.push(InPan { plant, form, weight });
+            at.plants.push(InPan {
+                plant,
+                form,
+                weight,
+            });
             if form == Form::Fresh {
                 own_water(at, plant, weight, used.amount.span);
             }
@@ -94,9 +101,19 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
     let (amount, form, span) = (&amount.value.amount, amount.value.form, amount.span);
     if plant.form(form).is_none() {
         at.findings.push(
-            Finding::error(Code::FreshOrDried, span, format!("the page of {} has no figures for it when {form}", plant.words))
-                .why("how much liquid it keeps and how much water is in it differ, fresh and dried")
-                .write(format!("{form}: {{moisture: 10 %, source: common practice}} in plants/{}.md", plant.id)),
+            Finding::error(
+                Code::FreshOrDried,
+                span,
+                format!(
+                    "the page of {} has no figures for it when {form}",
+                    plant.words
+                ),
+            )
+            .why("how much liquid it keeps and how much water is in it differ, fresh and dried")
+            .write(format!(
+                "{form}: {{moisture: 10 %, source: common practice}} in plants/{}.md",
+                plant.id
+            )),
         );
         return None;
     }
@@ -108,7 +125,10 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
             Finding::error(
                 Code::NoBasis,
                 span,
-                format!("what a cup of {form} {} weighs is not on its page", plant.words),
+                format!(
+                    "what a cup of {form} {} weighs is not on its page",
+                    plant.words
+                ),
             )
             .why("a cup of herb weighs from 10 to 130 g, by the plant and the cut")
             .write(format!("a weight, such as `50 g {form}`"))
@@ -116,7 +136,13 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
         );
         return None;
     };
-    let volume = at.declared(&format!("{}, by the cup", plant.words), &ML, amount, true, span);
+    let volume = at.declared(
+        &format!("{}, by the cup", plant.words),
+        &ML,
+        amount,
+        true,
+        span,
+    );
     let bulk = at.work.published(
         format!("weight of a millilitre of {}", plant.words),
         plant.id.clone(),
@@ -124,15 +150,32 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
         bulk.value,
         bulk.source,
     );
-    Some(at.work.work(plant.words.as_str(), WeighByCup { volume, bulk }))
+    Some(
+        at.work
+            .work(plant.words.as_str(), WeighByCup { volume, bulk }),
+    )
 }
 
 /// The water a fresh plant brings joins what is put in.
 fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
-    let Some(moisture) = moisture(at, plant, Form::Fresh, span) else { return };
-    let water = at.work.work(format!("water in the {}", plant.words), PlantWater { plant: weight, moisture });
+    let Some(moisture) = moisture(at, plant, Form::Fresh, span) else {
+        return;
+    };
+    let water = at.work.work(
+        format!("water in the {}", plant.words),
+        PlantWater {
+            plant: weight,
+            moisture,
+        },
+    );
     let density = at.work.figure(&WATER_DENSITY);
-    let volume = at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
+    let volume = at.work.work(
+        format!("water from the {}", plant.words),
+        MeasureOut {
+            weight: water,
+            density,
+        },
+    );
     at.put_in.push(volume);
 }
 
@@ -140,9 +183,16 @@ fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
 pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -> Option<Line> {
     let Some(moisture) = plant.form(form).and_then(|form| form.moisture.clone()) else {
         at.findings.push(
-            Finding::error(Code::FreshOrDried, span, format!("the moisture of {form} {} is not on its page", plant.words))
-                .why("a fresh plant brings its own water into the pan")
-                .write(format!("{form}: {{moisture: 80 %, source: ...}} in plants/{}.md", plant.id)),
+            Finding::error(
+                Code::FreshOrDried,
+                span,
+                format!("the moisture of {form} {} is not on its page", plant.words),
+            )
+            .why("a fresh plant brings its own water into the pan")
+            .write(format!(
+                "{form}: {{moisture: 80 %, source: ...}} in plants/{}.md",
+                plant.id
+            )),
         );
         return None;
     };
@@ -156,13 +206,20 @@ pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -
 }
 
 fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span) -> Option<Line> {
-    let fresh: Vec<&str> =
-        at.plants.iter().filter(|plant| plant.form == Form::Fresh).map(|plant| plant.plant.words.as_str()).collect();
+    let fresh: Vec<&str> = at
+        .plants
+        .iter()
+        .filter(|plant| plant.form == Form::Fresh)
+        .map(|plant| plant.plant.words.as_str())
+        .collect();
     let of = match form {
         Some(form) => form,
         None if fresh.is_empty() => Form::Dried,
         None => {
-            let message = format!("the ratio does not say whether it counts the {} fresh or as dried", fresh.join(", "));
+            let message = format!(
+                "the ratio does not say whether it counts the {} fresh or as dried",
+                fresh.join(", ")
+            );
             at.findings.push(
                 Finding::error(Code::FreshOrDried, span, message)
                     .why("a fresh plant weighs from two to eleven times what it weighs dried")
@@ -182,19 +239,47 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
         return None;
     }
     let counted = counted(at, of, span)?;
-    let each = at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
+    let each = at.work.given(
+        "liquid for each gram",
+        ratio_unit(ratio.by),
+        ratio.liquid / ratio.plant,
+        false,
+        span,
+    );
     match ratio.by {
-        RatioBasis::WeightInVolume => Some(at.work.work("water", ForEachGram { each_gram_takes: each, plants: counted })),
+        RatioBasis::WeightInVolume => Some(at.work.work(
+            "water",
+            ForEachGram {
+                each_gram_takes: each,
+                plants: counted,
+            },
+        )),
         RatioBasis::WeightInWeight => {
-            let weight = at.work.work("water, by weight", ForEachGramByWeight { each_gram_takes: each, plants: counted });
+            let weight = at.work.work(
+                "water, by weight",
+                ForEachGramByWeight {
+                    each_gram_takes: each,
+                    plants: counted,
+                },
+            );
             let density = at.work.figure(&WATER_DENSITY);
             Some(at.work.work("water", MeasureOut { weight, density }))
         }
         RatioBasis::VolumeInVolume => {
             at.findings.push(
-                Finding::error(Code::NoBasis, span, "v/v measures the plants by volume; a working weighs them")
-                    .why("a cup of the same plant weighs more or less by its cut")
-                    .write(LiquidRatio { by: RatioBasis::WeightInVolume, ..*ratio }.written()),
+                Finding::error(
+                    Code::NoBasis,
+                    span,
+                    "v/v measures the plants by volume; a working weighs them",
+                )
+                .why("a cup of the same plant weighs more or less by its cut")
+                .write(
+                    LiquidRatio {
+                        by: RatioBasis::WeightInVolume,
+                        ..*ratio
+                    }
+                    .written(),
+                ),
             );
             None
         }
@@ -212,11 +297,19 @@ const fn ratio_unit(by: RatioBasis) -> &'static crate::measure::Unit {
 fn counted(at: &mut Laying, of: Form, span: Span) -> Option<Line> {
     let mut each = Vec::new();
     for n in 0..at.plants.len() {
-        let InPan { plant, form, weight } = at.plants[n];
+        let InPan {
+            plant,
+            form,
+            weight,
+        } = at.plants[n];
         if of == Form::Dried && form == Form::Fresh {
             let fresh_moisture = moisture(at, plant, Form::Fresh, span)?;
             let dried_moisture = moisture(at, plant, Form::Dried, span)?;
-            let by = AsDried { fresh: weight, fresh_moisture, dried_moisture };
+            let by = AsDried {
+                fresh: weight,
+                fresh_moisture,
+                dried_moisture,
+            };
             each.push(at.work.work(format!("{} as dried", plant.words), by));
         } else {
             each.push(weight);

@@ -4,8 +4,12 @@ use super::{Hazard, Ingredient, Laying, Level, Say, add_volumes, add_weights, wo
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{MeasureOut, ShareOfVolume, ShareOfWeight, Weigh};
-use crate::formula::catalogue::sweeten::{HoneyDensity, OfFinishedVolume, OfFinishedWeight, TakesUp};
-use crate::materia::{STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener};
+use crate::formula::catalogue::sweeten::{
+    HoneyDensity, OfFinishedVolume, OfFinishedWeight, TakesUp,
+};
+use crate::materia::{
+    STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener,
+};
 use crate::measure::unit::{G, ML, ONE};
 use crate::measure::{By, Dimension, Of, Proportion};
 use crate::recipe::Sweet;
@@ -35,15 +39,23 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
         );
         return;
     }
-    let (mut all, mut say, mut sweet_lines, mut honey) = (Vec::new(), vec![words("Stir in ")], Vec::new(), false);
+    let (mut all, mut say, mut sweet_lines, mut honey) =
+        (Vec::new(), vec![words("Stir in ")], Vec::new(), false);
     for (n, (name, sweet)) in sweets.iter().enumerate() {
         let Some(item) = sweetener(&name.value) else {
             let known = SWEETENERS.iter().map(|sweetener| sweetener.id);
-            at.findings.push(yaml::unknown("a sweetener", Spanned::new(&name.value, name.span), known));
+            at.findings.push(yaml::unknown(
+                "a sweetener",
+                Spanned::new(&name.value, name.span),
+                known,
+            ));
             continue;
         };
-        let Some(measured) = measure(at, item, sweet, liquid) else { continue };
-        at.batch.stir_in(item, measured.in_liquid, measured.weight, &mut at.work);
+        let Some(measured) = measure(at, item, sweet, liquid) else {
+            continue;
+        };
+        at.batch
+            .stir_in(item, measured.in_liquid, measured.weight, &mut at.work);
         at.ingredients.push(Ingredient {
             words: item.words.to_string(),
             plant: None,
@@ -93,13 +105,22 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
 }
 
 /// How much of one sweetener, by its basis.
-fn measure(at: &mut Laying, item: &'static Sweetener, sweet: &Spanned<Sweet>, liquid: Line) -> Option<Measured> {
+fn measure(
+    at: &mut Laying,
+    item: &'static Sweetener,
+    sweet: &Spanned<Sweet>,
+    liquid: Line,
+) -> Option<Measured> {
     let density = density(at, item);
     let (volume, weight) = match &sweet.value {
-        Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
-            (None, Some(at.declared(&weighed(item), &G, amount, true, sweet.span)))
-        }
-        Sweet::Measured(amount) => (Some(at.declared(item.words, &ML, amount, true, sweet.span)), None),
+        Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => (
+            None,
+            Some(at.declared(&weighed(item), &G, amount, true, sweet.span)),
+        ),
+        Sweet::Measured(amount) => (
+            Some(at.declared(item.words, &ML, amount, true, sweet.span)),
+            None,
+        ),
         Sweet::Share(share) => share_of(at, item, share, sweet.span, liquid)?,
     };
     // One of the two is known; the density gives the other.
@@ -112,11 +133,18 @@ fn measure(at: &mut Laying, item: &'static Sweetener, sweet: &Spanned<Sweet>, li
     let in_liquid = match item.state {
         State::Dissolves(_) => {
             let each_gram = at.work.figure(&SUCROSE_TAKES_UP);
-            at.work.work(format!("{} once dissolved", item.words), TakesUp { weight, each_gram })
+            at.work.work(
+                format!("{} once dissolved", item.words),
+                TakesUp { weight, each_gram },
+            )
         }
         State::Liquid(_) | State::Honey => volume,
     };
-    Some(Measured { volume, weight, in_liquid })
+    Some(Measured {
+        volume,
+        weight,
+        in_liquid,
+    })
 }
 
 fn weighed(item: &Sweetener) -> String {
@@ -134,10 +162,17 @@ fn share_of(
     let dissolves = matches!(item.state, State::Dissolves(_));
     if dissolves && proportion.by == By::Volume && proportion.of == Of::Finished {
         at.findings.push(
-            Finding::error(Code::NoBasis, span, format!("{} has no volume of its own in the finished syrup", item.words))
-                .why(format!("{} melts into the liquid", item.words))
-                .write(format!("{} of the finished by weight", part(proportion)))
-                .write(format!("{} of the liquid by volume", part(proportion))),
+            Finding::error(
+                Code::NoBasis,
+                span,
+                format!(
+                    "{} has no volume of its own in the finished syrup",
+                    item.words
+                ),
+            )
+            .why(format!("{} melts into the liquid", item.words))
+            .write(format!("{} of the finished by weight", part(proportion)))
+            .write(format!("{} of the liquid by volume", part(proportion))),
         );
         return None;
     }
@@ -147,16 +182,38 @@ fn share_of(
     };
     let share = at.work.given(name, &ONE, proportion.share, false, span);
     Some(match (proportion.by, proportion.of) {
-        (By::Volume, Of::Liquid) => {
-            (Some(at.work.work(item.words, ShareOfVolume { share, whole: liquid })), None)
-        }
-        (By::Volume, Of::Finished) => (Some(at.work.work(item.words, OfFinishedVolume { liquid, share })), None),
+        (By::Volume, Of::Liquid) => (
+            Some(at.work.work(
+                item.words,
+                ShareOfVolume {
+                    share,
+                    whole: liquid,
+                },
+            )),
+            None,
+        ),
+        (By::Volume, Of::Finished) => (
+            Some(at.work.work(item.words, OfFinishedVolume { liquid, share })),
+            None,
+        ),
         (By::Weight, of) => {
             let density = at.work.figure(&WATER_DENSITY);
-            let whole = at.work.work("weight of the liquid", Weigh { volume: liquid, density });
+            let whole = at.work.work(
+                "weight of the liquid",
+                Weigh {
+                    volume: liquid,
+                    density,
+                },
+            );
             let weight = match of {
                 Of::Liquid => at.work.work(weighed(item), ShareOfWeight { share, whole }),
-                Of::Finished => at.work.work(weighed(item), OfFinishedWeight { liquid: whole, share }),
+                Of::Finished => at.work.work(
+                    weighed(item),
+                    OfFinishedWeight {
+                        liquid: whole,
+                        share,
+                    },
+                ),
             };
             (None, Some(weight))
         }
@@ -174,7 +231,8 @@ fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
         State::Honey => {
             let moisture = at.assume(&crate::materia::HONEY_MOISTURE);
             let water = at.work.figure(&WATER_DENSITY);
-            at.work.work("density of the honey", HoneyDensity { moisture, water })
+            at.work
+                .work("density of the honey", HoneyDensity { moisture, water })
         }
     }
 }

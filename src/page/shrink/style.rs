@@ -17,12 +17,23 @@ struct Sheet<'a> {
 
 pub(super) fn small(text: &str) -> Result<String, Spot> {
     let skip = if text.starts_with('\u{feff}') { 3 } else { 0 };
-    let mut sheet = Sheet { text, at: skip, out: String::new(), blank: false, open: Vec::new(), escaped: 0 };
+    let mut sheet = Sheet {
+        text,
+        at: skip,
+        out: String::new(),
+        blank: false,
+        open: Vec::new(),
+        escaped: 0,
+    };
     while sheet.at < text.len() {
         sheet.step()?;
     }
     match sheet.open.pop() {
-        Some((_, at)) => Err(Spot::new(text, Span::new(at, at + 1), "this bracket is not closed")),
+        Some((_, at)) => Err(Spot::new(
+            text,
+            Span::new(at, at + 1),
+            "this bracket is not closed",
+        )),
         None => Ok(sheet.out),
     }
 }
@@ -33,7 +44,11 @@ impl Sheet<'_> {
     }
 
     fn fault<T>(&self, message: &str) -> Result<T, Spot> {
-        Err(Spot::new(self.text, Span::new(self.at, self.at + 1), message))
+        Err(Spot::new(
+            self.text,
+            Span::new(self.at, self.at + 1),
+            message,
+        ))
     }
 
     /// The next `len` bytes as they are.
@@ -44,17 +59,23 @@ impl Sheet<'_> {
 
     fn step(&mut self) -> Result<(), Spot> {
         let rest = self.rest();
-        let Some(c) = rest.chars().next() else { return Ok(()) };
+        let Some(c) = rest.chars().next() else {
+            return Ok(());
+        };
         if c.is_ascii_whitespace() {
             self.blank = true;
             self.at += 1;
             return Ok(());
         }
         if let Some(inner) = rest.strip_prefix("/*") {
-            let Some(end) = inner.find("*/") else { return self.fault("this comment is not closed") };
+            let Some(end) = inner.find("*/") else {
+                return self.fault("this comment is not closed");
+            };
             let after = rest[end + 4..].chars().next();
             // Between two words a comment is what keeps them two; a blank would mean something else.
-            let word = |c: char| c.is_alphanumeric() || matches!(c, '-' | '_' | '%' | '\\' | '#' | '.' | '(');
+            let word = |c: char| {
+                c.is_alphanumeric() || matches!(c, '-' | '_' | '%' | '\\' | '#' | '.' | '(')
+            };
             if !self.blank && self.out.ends_with(word) && after.is_some_and(word) {
                 self.out.push_str("/**/");
             }
@@ -127,7 +148,11 @@ impl Sheet<'_> {
 
     /// A backslash and what it stands before; a number's closing blank belongs to it.
     fn escape(&mut self) {
-        let digits = self.rest()[1..].bytes().take(6).take_while(u8::is_ascii_hexdigit).count();
+        let digits = self.rest()[1..]
+            .bytes()
+            .take(6)
+            .take_while(u8::is_ascii_hexdigit)
+            .count();
         let next = self.rest()[1 + digits..].chars().next();
         let len = match next {
             Some(c) if digits == 0 => 1 + c.len_utf8(),
@@ -160,22 +185,55 @@ mod tests {
     #[test]
     fn blanks_and_comments_go_and_nothing_else() {
         let of = |text: &str| small(text).expect("sound");
-        assert_eq!(of("/* why */\n@layer base, parts;\n\n:root { --gap : 1rem; --none: ; }\n"), "@layer base,parts;:root{--gap :1rem;--none: ;}");
-        assert_eq!(of("a :hover , b > c + d { margin : 0 ; }"), "a :hover,b > c + d{margin :0}");
-        assert_eq!(of("@supports (corner-shape: scoop) { .a { corner-shape: scoop } }"), "@supports (corner-shape:scoop){.a{corner-shape:scoop}}");
-        assert_eq!(of("@page :first { @bottom-center { content: counter(page) \" /  \" } }"), "@page :first{@bottom-center{content:counter(page) \" /  \"}}");
-        assert_eq!(of("@media (width > 40rem) and (hover) { .a { & > p { width: calc(1px + (2 * var(--x))) } .b & { x: y } } }"),
-            "@media (width > 40rem) and (hover){.a{& > p{width:calc(1px + (2 * var(--x)))}.b &{x:y}}}");
-        assert_eq!(of(":where(h1, h2) { color: light-dark(#111, white); font: 1em/1.5 x; font-variant-numeric: tabular-nums }"),
-            ":where(h1,h2){color:light-dark(#111,white);font:1em/1.5 x;font-variant-numeric:tabular-nums}");
-        assert_eq!(of("a { background: url( data:x;y,{  } ) ; b: url( \"c  d\" ) }"), "a{background:url( data:x;y,{  } );b:url( \"c  d\" )}");
-        assert_eq!(of(".a\\{  b\\31  c/**/d e/* */.f, g /* */ h { x: \"\\\"  {\" }"), ".a\\{ b\\31  c/**/d e/**/.f,g h{x:\"\\\"  {\"}");
+        assert_eq!(
+            of("/* why */\n@layer base, parts;\n\n:root { --gap : 1rem; --none: ; }\n"),
+            "@layer base,parts;:root{--gap :1rem;--none: ;}"
+        );
+        assert_eq!(
+            of("a :hover , b > c + d { margin : 0 ; }"),
+            "a :hover,b > c + d{margin :0}"
+        );
+        assert_eq!(
+            of("@supports (corner-shape: scoop) { .a { corner-shape: scoop } }"),
+            "@supports (corner-shape:scoop){.a{corner-shape:scoop}}"
+        );
+        assert_eq!(
+            of("@page :first { @bottom-center { content: counter(page) \" /  \" } }"),
+            "@page :first{@bottom-center{content:counter(page) \" /  \"}}"
+        );
+        assert_eq!(
+            of(
+                "@media (width > 40rem) and (hover) { .a { & > p { width: calc(1px + (2 * var(--x))) } .b & { x: y } } }"
+            ),
+            "@media (width > 40rem) and (hover){.a{& > p{width:calc(1px + (2 * var(--x)))}.b &{x:y}}}"
+        );
+        assert_eq!(
+            of(
+                ":where(h1, h2) { color: light-dark(#111, white); font: 1em/1.5 x; font-variant-numeric: tabular-nums }"
+            ),
+            ":where(h1,h2){color:light-dark(#111,white);font:1em/1.5 x;font-variant-numeric:tabular-nums}"
+        );
+        assert_eq!(
+            of("a { background: url( data:x;y,{  } ) ; b: url( \"c  d\" ) }"),
+            "a{background:url( data:x;y,{  } );b:url( \"c  d\" )}"
+        );
+        assert_eq!(
+            of(".a\\{  b\\31  c/**/d e/* */.f, g /* */ h { x: \"\\\"  {\" }"),
+            ".a\\{ b\\31  c/**/d e/**/.f,g h{x:\"\\\"  {\"}"
+        );
         assert_eq!(of("\u{feff}a{}\r\n\tb{}"), "a{}b{}");
     }
 
     #[test]
     fn what_is_not_closed_is_refused() {
-        for (text, place) in [("a {\n b: c", (1, 3)), ("a\n}", (2, 1)), ("a{b:\"c\n}", (1, 5)), ("/* a", (1, 1)), ("a{b:(}", (1, 6)), ("a{b:url(c", (1, 9))] {
+        for (text, place) in [
+            ("a {\n b: c", (1, 3)),
+            ("a\n}", (2, 1)),
+            ("a{b:\"c\n}", (1, 5)),
+            ("/* a", (1, 1)),
+            ("a{b:(}", (1, 6)),
+            ("a{b:url(c", (1, 9)),
+        ] {
             let spot = small(text).expect_err(text);
             assert_eq!((spot.line, spot.column), place, "{text}");
         }

@@ -70,11 +70,7 @@ pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
         for (n, caution) in plant.cautions.iter().enumerate() {
             add(Caution {
                 id: format!("{}-{}", plant.id, n + 1),
-                weight: if caution.note {
-                    Weight::Note
-                } else {
-                    Weight::Warning
-                },
+                weight: if caution.note { Weight::Note } else { Weight::Warning },
                 lead: caution.lead.clone(),
                 text: caution.text.clone(),
                 source: caution.source.clone(),
@@ -92,9 +88,13 @@ pub fn findings(worked: &Worked, book: &Formulary, into: &mut Vec<Finding>) {
         let finding = match hazard {
             Hazard::AromaticBoiled { plant, at } => {
                 let plant = words(plant, book);
-                Finding::warning(Code::AromaticBoiled, *at, format!("{plant} gives up its aroma to the steam here"))
-                    .why("aromatic plants are steeped, covered, off the heat: King's American Dispensatory")
-                    .write("add: {...} after the heat, or an infusion that is not reduced")
+                Finding::warning(
+                    Code::AromaticBoiled,
+                    *at,
+                    format!("{plant} gives up its aroma to the steam here"),
+                )
+                .why("aromatic plants are steeped, covered, off the heat: King's American Dispensatory")
+                .write("add: {...} after the heat, or an infusion that is not reduced")
             }
             Hazard::HotHoney { at } => Finding::warning(
                 Code::HotHoney,
@@ -105,19 +105,14 @@ pub fn findings(worked: &Worked, book: &Formulary, into: &mut Vec<Finding>) {
             .write("- cool: 38 °C before - sweeten: {...}"),
             Hazard::HotLiquid | Hazard::HotGlass => continue,
         };
-        if !into
-            .iter()
-            .any(|told| told.code == finding.code && told.span == finding.span)
-        {
+        if !into.iter().any(|told| told.code == finding.code && told.span == finding.span) {
             into.push(finding);
         }
     }
 }
 
 fn words(plant: &str, book: &Formulary) -> String {
-    book.plants
-        .get(plant)
-        .map_or_else(|| plant.to_string(), |plant| plant.words.clone())
+    book.plants.get(plant).map_or_else(|| plant.to_string(), |plant| plant.words.clone())
 }
 
 fn honey() -> Caution {

@@ -86,10 +86,7 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
         Ok(theme) => theme,
         Err(found) => {
             findings.extend(found);
-            return Ok(Outcome {
-                findings,
-                ..Outcome::default()
-            });
+            return Ok(Outcome { findings, ..Outcome::default() });
         }
     };
     let write = |path: &str, bytes: &[u8]| stage.map_or(Ok(()), |stage| stage.write(path, bytes));
@@ -102,25 +99,14 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
         })
         .collect();
     let done = done.into_iter().collect::<Result<Vec<_>, _>>()?;
-    let mut outcome = Outcome {
-        findings,
-        lessons: book.lessons.len(),
-        ..Outcome::default()
-    };
+    let mut outcome = Outcome { findings, lessons: book.lessons.len(), ..Outcome::default() };
     for lesson in &done {
         outcome.findings.extend(lesson.findings.iter().cloned());
         outcome.recipes += lesson.recipes;
         outcome.variations += lesson.variations;
         outcome.pages += 1;
     }
-    outcome.pages += pages::press(
-        &gathered,
-        &book,
-        &done,
-        &theme,
-        &write,
-        &mut outcome.findings,
-    )?;
+    outcome.pages += pages::press(&gathered, &book, &done, &theme, &write, &mut outcome.findings)?;
     in_order(&mut outcome.findings);
     Ok(outcome)
 }
@@ -129,10 +115,7 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
 ///
 /// # Errors
 /// The folder cannot be read.
-pub fn open_book(
-    dir: &Path,
-    findings: &mut Vec<Finding>,
-) -> Result<(Gathered, Formulary), Trouble> {
+pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, Formulary), Trouble> {
     let gathered = gather(dir)?;
     let mut book = Formulary::default();
     let located = |source: &Source, found: Vec<Finding>, findings: &mut Vec<Finding>| {
@@ -183,10 +166,7 @@ pub fn open_book(
             located(&source, found, findings);
         }
         if let Some(twin) = book.lessons.iter().find(|other| other.slug == head.slug) {
-            let message = format!(
-                "{} would have the same address, lessons/{}.html",
-                twin.path, head.slug
-            );
+            let message = format!("{} would have the same address, lessons/{}.html", twin.path, head.slug);
             findings.push(
                 Finding::of_file(Level::Error, Code::BadAddress, path, message)
                     .why("a lesson's address is its file's name without the number in front")
@@ -197,24 +177,14 @@ pub fn open_book(
     }
     if gathered.lessons.is_empty() {
         findings.push(
-            Finding::of_file(
-                Level::Error,
-                Code::MissingFile,
-                "lessons",
-                "the formulary has no lesson",
-            )
-            .write("lessons/01-first-lesson.md"),
+            Finding::of_file(Level::Error, Code::MissingFile, "lessons", "the formulary has no lesson")
+                .write("lessons/01-first-lesson.md"),
         );
     }
     for path in &gathered.strange {
         findings.push(
-            Finding::of_file(
-                Level::Warning,
-                Code::UnknownName,
-                path,
-                "no page is made of this file",
-            )
-            .why("lessons stand in lessons/, plants in plants/, both as .md files"),
+            Finding::of_file(Level::Warning, Code::UnknownName, path, "no page is made of this file")
+                .why("lessons stand in lessons/, plants in plants/, both as .md files"),
         );
     }
     Ok((gathered, book))
@@ -228,19 +198,12 @@ fn odd_address(path: &str, address: &str) -> Option<Finding> {
         return None;
     }
     let folder = path.split('/').next().unwrap_or(path);
-    let name = path
-        .rsplit('/')
-        .next()
-        .unwrap_or(path)
-        .trim_end_matches(".md");
+    let name = path.rsplit('/').next().unwrap_or(path).trim_end_matches(".md");
     let message = "the file's name makes no plain address for its page";
     Some(
         Finding::of_file(Level::Error, Code::BadAddress, path, message)
             .why("an address is made of the letters a to z, digits and hyphens, all small")
-            .write(format!(
-                "rename the file to {folder}/{}.md",
-                manuscript::plain(name)
-            )),
+            .write(format!("rename the file to {folder}/{}.md", manuscript::plain(name))),
     )
 }
 

@@ -19,18 +19,12 @@ impl Span {
 
     /// The same place in a text that has `by` more bytes in front.
     pub const fn shifted(self, by: usize) -> Span {
-        Span {
-            start: self.start + by,
-            end: self.end + by,
-        }
+        Span { start: self.start + by, end: self.end + by }
     }
 
     /// The part of this span that `within` names, counted from this span's start.
     pub const fn part(self, within: Range<usize>) -> Span {
-        Span {
-            start: self.start + within.start,
-            end: self.start + within.end,
-        }
+        Span { start: self.start + within.start, end: self.start + within.end }
     }
 }
 
@@ -51,18 +45,12 @@ impl<T> Spanned<T> {
 
     /// Another value at the same place.
     pub fn map<U>(self, turn: impl FnOnce(T) -> U) -> Spanned<U> {
-        Spanned {
-            value: turn(self.value),
-            span: self.span,
-        }
+        Spanned { value: turn(self.value), span: self.span }
     }
 
     /// The same place, the value borrowed.
     pub const fn as_ref(&self) -> Spanned<&T> {
-        Spanned {
-            value: &self.value,
-            span: self.span,
-        }
+        Spanned { value: &self.value, span: self.span }
     }
 }
 
@@ -80,14 +68,8 @@ impl Source {
     /// A file's text under the path findings shall print.
     pub fn new(path: impl Into<String>, text: impl Into<String>) -> Source {
         let text = text.into();
-        let starts = std::iter::once(0)
-            .chain(text.match_indices('\n').map(|(at, _)| at + 1))
-            .collect();
-        Source {
-            path: path.into(),
-            text,
-            starts,
-        }
+        let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        Source { path: path.into(), text, starts }
     }
 
     /// Line and column of a byte, both from 1; the column counts characters.
@@ -100,10 +82,7 @@ impl Source {
 
     /// The byte at which line `line` (from 1) starts; the text's end for a line past the last.
     pub fn line_start(&self, line: usize) -> usize {
-        self.starts
-            .get(line.saturating_sub(1))
-            .copied()
-            .unwrap_or(self.text.len())
+        self.starts.get(line.saturating_sub(1)).copied().unwrap_or(self.text.len())
     }
 
     /// The text of line `line` (from 1) without its line end.
@@ -130,10 +109,7 @@ mod tests {
     fn lines_and_columns_count_characters_from_one() {
         let source = Source::new("a.md", "ein\r\n½ tsp\nend");
         assert_eq!(source.line_column(0), (1, 1));
-        assert_eq!(
-            source.line_column(source.text.find("tsp").expect("written above")),
-            (2, 3)
-        );
+        assert_eq!(source.line_column(source.text.find("tsp").expect("written above")), (2, 3));
         assert_eq!(source.line(1), "ein");
         assert_eq!(source.line(3), "end");
         assert_eq!(source.line_column(999), (3, 4));

@@ -45,17 +45,12 @@ pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Op
         // the variation's own is told where the variation is named.
         let mut own: Vec<Finding> = findings.drain(before..).collect();
         own.retain(|finding| {
-            !findings
-                .iter()
-                .any(|told| told.code == finding.code && told.span == finding.span)
+            !findings.iter().any(|told| told.code == finding.code && told.span == finding.span)
         });
         for finding in &mut own {
             let inside = |span: crate::span::Span| {
                 let holds = |at: crate::span::Span| at.start <= span.start && span.end <= at.end;
-                variation
-                    .changes
-                    .iter()
-                    .any(|(key, node)| holds(key.span) || holds(node.span))
+                variation.changes.iter().any(|(key, node)| holds(key.span) || holds(node.span))
             };
             if !finding.span.is_some_and(inside) {
                 finding.span = Some(variation.name.span);
@@ -64,11 +59,7 @@ pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Op
         }
         findings.extend(own);
     }
-    Some(WorkedRecipe {
-        base: base?,
-        variations,
-        recipe,
-    })
+    Some(WorkedRecipe { base: base?, variations, recipe })
 }
 
 fn work_one(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<Worked> {
@@ -76,22 +67,13 @@ fn work_one(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> O
     let values = laid.working.evaluate(&[]);
     let ranges = laid.working.range(&[]);
     let places = places(&laid.working, &values);
-    Some(Worked {
-        name: recipe.name.value.clone(),
-        laid,
-        values,
-        ranges,
-        places,
-    })
+    Some(Worked { name: recipe.name.value.clone(), laid, values, ranges, places })
 }
 
 impl Worked {
     /// The value of an id's line, in its unit.
     pub fn value(&self, id: Id) -> Option<f64> {
-        self.laid
-            .working
-            .line(id)
-            .map(|line| self.values[line.index()])
+        self.laid.working.line(id).map(|line| self.values[line.index()])
     }
 
     /// The value of a line, in its unit.
@@ -101,23 +83,15 @@ impl Worked {
 
     /// A line as printed, with its unit.
     pub fn shown(&self, line: Line) -> String {
-        show(
-            self.at(line),
-            self.laid.working.entry(line).unit,
-            self.places[line.index()],
-        )
+        show(self.at(line), self.laid.working.entry(line).unit, self.places[line.index()])
     }
 
     /// The range of a line as printed, or none where it has none worth printing.
     pub fn between(&self, line: Line) -> Option<(String, String)> {
         let (range, entry) = (self.ranges[line.index()], self.laid.working.entry(line));
         // One place less than the value: a range does not claim the value's last figure.
-        let places =
-            self.places[line.index()].min(crate::measure::usual_places(range.high, entry.unit));
-        let (low, high) = (
-            show(range.low, entry.unit, places),
-            show(range.high, entry.unit, places),
-        );
+        let places = self.places[line.index()].min(crate::measure::usual_places(range.high, entry.unit));
+        let (low, high) = (show(range.low, entry.unit, places), show(range.high, entry.unit, places));
         (range.is_wide() && low != high).then_some((low, high))
     }
 }

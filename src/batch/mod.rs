@@ -42,53 +42,27 @@ pub struct Batch {
 impl Batch {
     /// A watery liquid of that volume, mL.
     pub fn of_water(volume: Line) -> Batch {
-        Batch {
-            lots: vec![Lot {
-                made: Made::Water,
-                volume,
-                weight: None,
-            }],
-            boiled: Vec::new(),
-        }
+        Batch { lots: vec![Lot { made: Made::Water, volume, weight: None }], boiled: Vec::new() }
     }
 
     /// Whether nothing but watery liquid is in it.
     pub fn is_water(&self) -> bool {
-        self.boiled.is_empty()
-            && matches!(
-                self.lots[..],
-                [Lot {
-                    made: Made::Water,
-                    ..
-                }]
-            )
+        self.boiled.is_empty() && matches!(self.lots[..], [Lot { made: Made::Water, .. }])
     }
 
     /// Whether honey is in it.
     pub fn holds_honey(&self) -> bool {
-        self.lots
-            .iter()
-            .any(|lot| matches!(lot.made, Made::Of(sweetener, _) if sweetener.honey))
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Of(sweetener, _) if sweetener.honey))
     }
 
     /// Stirs in a sweetener: its volume once in the liquid (mL) and its weight (g).
-    pub fn stir_in(
-        &mut self,
-        sweetener: &'static Sweetener,
-        volume: Line,
-        weight: Line,
-        work: &mut Working,
-    ) {
+    pub fn stir_in(&mut self, sweetener: &'static Sweetener, volume: Line, weight: Line, work: &mut Working) {
         let water = match sweetener.moisture {
             Moisture::None => None,
             Moisture::Figure(figure) => Some(work.figure(figure)),
             Moisture::Assumed(assumption) => Some(work.assumed(assumption, None)),
         };
-        self.lots.push(Lot {
-            made: Made::Of(sweetener, water),
-            volume,
-            weight: Some(weight),
-        });
+        self.lots.push(Lot { made: Made::Of(sweetener, water), volume, weight: Some(weight) });
     }
 
     /// Pours another batch in.
@@ -104,24 +78,12 @@ impl Batch {
         if self.boiled.is_empty() {
             return all;
         }
-        work.work(
-            name,
-            Lose {
-                before: all,
-                losses: self.boiled.clone(),
-            },
-        )
+        work.work(name, Lose { before: all, losses: self.boiled.clone() })
     }
 
     /// Boils water away until `left` (mL) is in the pan; says how much goes, mL.
     pub fn boil_down(&mut self, before: Line, left: Line, work: &mut Working) -> Line {
-        let away = work.work(
-            "to boil away",
-            Away {
-                before,
-                after: left,
-            },
-        );
+        let away = work.work("to boil away", Away { before, after: left });
         if self.is_water() {
             *self = Batch::of_water(left);
         } else {
@@ -134,31 +96,15 @@ impl Batch {
     pub fn keep(&mut self, share: Line, of: &str, work: &mut Working) {
         for lot in &mut self.lots {
             let words = lot.made.words();
-            lot.volume = work.work(
-                format!("{words} in {of}"),
-                ShareOfVolume {
-                    share,
-                    whole: lot.volume,
-                },
-            );
+            lot.volume = work.work(format!("{words} in {of}"), ShareOfVolume { share, whole: lot.volume });
             if let Some(weight) = lot.weight {
-                lot.weight = Some(work.work(
-                    format!("weight of {words} in {of}"),
-                    ShareOfWeight {
-                        share,
-                        whole: weight,
-                    },
-                ));
+                lot.weight = Some(
+                    work.work(format!("weight of {words} in {of}"), ShareOfWeight { share, whole: weight }),
+                );
             }
         }
         for boiled in &mut self.boiled {
-            *boiled = work.work(
-                format!("boiled away from {of}"),
-                ShareOfVolume {
-                    share,
-                    whole: *boiled,
-                },
-            );
+            *boiled = work.work(format!("boiled away from {of}"), ShareOfVolume { share, whole: *boiled });
         }
     }
 
@@ -177,24 +123,12 @@ impl Batch {
         let mut losses = Vec::new();
         for boiled in &self.boiled {
             let density = work.figure(&WATER_DENSITY);
-            losses.push(work.work(
-                "weight boiled away",
-                Weigh {
-                    volume: *boiled,
-                    density,
-                },
-            ));
+            losses.push(work.work("weight boiled away", Weigh { volume: *boiled, density }));
         }
         if losses.is_empty() {
             return all;
         }
-        work.work(
-            name,
-            crate::formula::catalogue::pan::LoseWeight {
-                before: all,
-                losses,
-            },
-        )
+        work.work(name, crate::formula::catalogue::pan::LoseWeight { before: all, losses })
     }
 
     /// Dissolved solids as a share of the weight; none where nothing is dissolved.
@@ -210,13 +144,8 @@ impl Batch {
             let weight = lot.weigh(work);
             solids.push(match water {
                 None => weight,
-                Some(water) => work.work(
-                    format!("solids in the {}", sweetener.words),
-                    DrySolids {
-                        weight,
-                        water: *water,
-                    },
-                ),
+                Some(water) => work
+                    .work(format!("solids in the {}", sweetener.words), DrySolids { weight, water: *water }),
             });
         }
         if solids.is_empty() {
@@ -237,16 +166,10 @@ impl Batch {
                 continue;
             };
             let (weight, share) = (lot.weigh(work), work.figure(figure));
-            each.push(work.work(
-                format!("sugars in the {}", sweetener.words),
-                Component { weight, share },
-            ));
+            each.push(work.work(format!("sugars in the {}", sweetener.words), Component { weight, share }));
         }
-        (!each.is_empty()).then(|| {
-            work.one_or(each, |work, each| {
-                work.work("sugars in all", AddWeights { each })
-            })
-        })
+        (!each.is_empty())
+            .then(|| work.one_or(each, |work, each| work.work("sugars in all", AddWeights { each })))
     }
 
     /// Energy in all, kcal; none where there is none to speak of.
@@ -257,31 +180,22 @@ impl Batch {
                 continue;
             };
             let (weight, each_gram) = (lot.weigh(work), work.figure(sweetener.energy));
-            each.push(work.work(
-                format!("energy in the {}", sweetener.words),
-                EnergyOf { weight, each_gram },
-            ));
+            each.push(
+                work.work(format!("energy in the {}", sweetener.words), EnergyOf { weight, each_gram }),
+            );
         }
         (!each.is_empty()).then(|| {
             work.one_or(each, |work, each| {
-                work.work(
-                    "energy in all",
-                    crate::formula::catalogue::dose::AddEnergy { each },
-                )
+                work.work("energy in all", crate::formula::catalogue::dose::AddEnergy { each })
             })
         })
     }
 
     /// Volumes of the lots that are watery liquid and of those that are not, for the batch picture.
     pub fn layers(&self) -> (Vec<Line>, Vec<Line>) {
-        let (water, other): (Vec<&Lot>, Vec<&Lot>) = self
-            .lots
-            .iter()
-            .partition(|lot| matches!(lot.made, Made::Water));
-        (
-            water.iter().map(|lot| lot.volume).collect(),
-            other.iter().map(|lot| lot.volume).collect(),
-        )
+        let (water, other): (Vec<&Lot>, Vec<&Lot>) =
+            self.lots.iter().partition(|lot| matches!(lot.made, Made::Water));
+        (water.iter().map(|lot| lot.volume).collect(), other.iter().map(|lot| lot.volume).collect())
     }
 }
 
@@ -290,13 +204,7 @@ impl Lot {
     fn weigh(&self, work: &mut Working) -> Line {
         self.weight.unwrap_or_else(|| {
             let density = work.figure(&WATER_DENSITY);
-            work.work(
-                format!("weight of the {}", self.made.words()),
-                Weigh {
-                    volume: self.volume,
-                    density,
-                },
-            )
+            work.work(format!("weight of the {}", self.made.words()), Weigh { volume: self.volume, density })
         })
     }
 }

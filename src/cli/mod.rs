@@ -128,18 +128,9 @@ fn press(dir: &Path, to: Option<&Path>, look: Look) -> Result<ExitCode, Trouble>
 fn close(outcome: &Outcome, look: Look, start: Instant, site: Option<&Path>) -> ExitCode {
     let mut stderr = std::io::stderr();
     for finding in &outcome.findings {
-        say(
-            &mut stderr,
-            &format!("{}\n", diagnostic::print(finding, look)),
-        );
+        say(&mut stderr, &format!("{}\n", diagnostic::print(finding, look)));
     }
-    let count = |level| {
-        outcome
-            .findings
-            .iter()
-            .filter(|finding| finding.level == level)
-            .count()
-    };
+    let count = |level| outcome.findings.iter().filter(|finding| finding.level == level).count();
     let (errors, warnings) = (count(Level::Error), count(Level::Warning));
     if errors + warnings > 0 {
         say(&mut stderr, &diagnostic::summary(errors, warnings));

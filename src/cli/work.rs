@@ -23,54 +23,33 @@ pub(super) fn run(dir: &Path, wanted: &str, json: bool, look: Look) -> Result<Ex
     let mut findings = Vec::new();
     let (_, book) = open_book(dir, &mut findings)?;
     let (slug, number) = wanted.split_once('#').unwrap_or((wanted, "1"));
-    let Some(at) = book
-        .lessons
-        .iter()
-        .position(|head| head.slug == slug || head.path == slug)
-    else {
+    let Some(at) = book.lessons.iter().position(|head| head.slug == slug || head.path == slug) else {
         let near = nearest(slug, book.lessons.iter().map(|head| head.slug.as_str()));
         let near = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-        say(
-            &mut stderr,
-            &format!("stillroom: there is no lesson `{slug}`{near}"),
-        );
+        say(&mut stderr, &format!("stillroom: there is no lesson `{slug}`{near}"));
         return Ok(ExitCode::from(2));
     };
     let read = read_lesson(dir, &book, at)?;
-    let (recipes, found) = read.map_or((Vec::new(), Vec::new()), |read| {
-        (read.recipes, read.findings)
-    });
+    let (recipes, found) = read.map_or((Vec::new(), Vec::new()), |read| (read.recipes, read.findings));
     findings.extend(found);
-    for finding in findings.iter().filter(|finding| {
-        finding
-            .place
-            .as_ref()
-            .is_none_or(|place| place.path == book.lessons[at].path)
-    }) {
-        say(
-            &mut stderr,
-            &format!("{}\n", diagnostic::print(finding, look)),
-        );
+    for finding in findings
+        .iter()
+        .filter(|finding| finding.place.as_ref().is_none_or(|place| place.path == book.lessons[at].path))
+    {
+        say(&mut stderr, &format!("{}\n", diagnostic::print(finding, look)));
     }
     let n = number.parse::<usize>().unwrap_or(0);
     let Some(recipe) = n.checked_sub(1).and_then(|n| recipes.get(n)) else {
         say(
             &mut stderr,
-            &format!(
-                "stillroom: `{slug}` has {} recipe(s); there is no #{number}",
-                recipes.len()
-            ),
+            &format!("stillroom: `{slug}` has {} recipe(s); there is no #{number}", recipes.len()),
         );
         return Ok(ExitCode::from(2));
     };
     let Some(recipe) = recipe else {
         return Ok(ExitCode::from(1));
     };
-    let text = if json {
-        as_json(recipe, &book)
-    } else {
-        as_table(recipe)
-    };
+    let text = if json { as_json(recipe, &book) } else { as_table(recipe) };
     say(&mut std::io::stdout(), text.trim_end());
     Ok(ExitCode::from(u8::from(stops(&findings))))
 }
@@ -82,35 +61,19 @@ fn as_table(recipe: &WorkedRecipe) -> String {
     for (id, line) in base.laid.working.claimed() {
         let entry = base.laid.working.entry(line);
         let shown = base.shown(line).replace('\u{a0}', " ");
-        let range = between(base, line)
-            .unwrap_or_default()
-            .replace(['\u{a0}', '\u{2060}'], " ")
-            .replace(" – ", "–");
+        let range =
+            between(base, line).unwrap_or_default().replace(['\u{a0}', '\u{2060}'], " ").replace(" – ", "–");
         out.push_str(
-            &format!(
-                "{:<18}{:<32}{:>12}  {}\n",
-                id.text(),
-                cut(&entry.name, 31),
-                shown,
-                range
-            )
-            .trim_end(),
+            &format!("{:<18}{:<32}{:>12}  {}\n", id.text(), cut(&entry.name, 31), shown, range).trim_end(),
         );
         out.push('\n');
     }
     if !recipe.variations.is_empty() {
         out.push_str("\nVariations\n");
         for variation in &recipe.variations {
-            let made = variation
-                .laid
-                .working
-                .line(Id::Finished)
-                .map_or(String::new(), |line| variation.shown(line));
-            out.push_str(&format!(
-                "{:<50}{:>12}\n",
-                cut(&variation.name, 49),
-                made.replace('\u{a0}', " ")
-            ));
+            let made =
+                variation.laid.working.line(Id::Finished).map_or(String::new(), |line| variation.shown(line));
+            out.push_str(&format!("{:<50}{:>12}\n", cut(&variation.name, 49), made.replace('\u{a0}', " ")));
         }
     }
     out
@@ -127,25 +90,15 @@ fn cut(text: &str, columns: usize) -> String {
 fn as_json(recipe: &WorkedRecipe, book: &Formulary) -> String {
     let mut all = Map::new();
     all.insert("recipe".into(), json!(recipe.base.name));
-    all.extend(of(
-        &recipe.base,
-        recipe.recipe.keep.as_ref().map(|keep| keep.value.words()),
-        book,
-    ));
+    all.extend(of(&recipe.base, recipe.recipe.keep.as_ref().map(|keep| keep.value.words()), book));
     let variations: Vec<Value> = recipe
         .variations
         .iter()
         .map(|variation| {
             let mut one = Map::new();
             one.insert("name".into(), json!(variation.name));
-            let declared = recipe
-                .recipe
-                .variations
-                .iter()
-                .find(|other| other.name.value == variation.name);
-            let keep = declared
-                .and_then(|other| other.recipe.keep.as_ref())
-                .map(|keep| keep.value.words());
+            let declared = recipe.recipe.variations.iter().find(|other| other.name.value == variation.name);
+            let keep = declared.and_then(|other| other.recipe.keep.as_ref()).map(|keep| keep.value.words());
             one.extend(of(variation, keep, book));
             Value::Object(one)
         })
@@ -158,11 +111,8 @@ fn of(worked: &Worked, keep: Option<&str>, book: &Formulary) -> Map<String, Valu
     let working = &worked.laid.working;
     let mut lines: Vec<Value> = Vec::new();
     for line in working.lines() {
-        let ids: Vec<Id> = working
-            .claimed()
-            .filter(|(_, claimed)| *claimed == line)
-            .map(|(id, _)| id)
-            .collect();
+        let ids: Vec<Id> =
+            working.claimed().filter(|(_, claimed)| *claimed == line).map(|(id, _)| id).collect();
         // A line that several ids share is there once under each.
         match ids[..] {
             [] => lines.push(line_json(worked, line, None)),
@@ -183,10 +133,7 @@ fn of(worked: &Worked, keep: Option<&str>, book: &Formulary) -> Map<String, Valu
     let mut out = Map::new();
     out.insert("lines".into(), Value::Array(lines));
     let because = keep.map(|_| "as the recipe says");
-    out.insert(
-        "keeping".into(),
-        json!({"class": keep, "days": null, "because": because}),
-    );
+    out.insert("keeping".into(), json!({"class": keep, "days": null, "because": because}));
     out.insert("cautions".into(), Value::Array(cautions));
     out
 }
@@ -203,10 +150,8 @@ fn line_json(worked: &Worked, line: Line, id: Option<Id>) -> Value {
                 .iter()
                 .zip(&by.with)
                 .map(|(stands, lines)| {
-                    let names: Vec<&str> = lines
-                        .iter()
-                        .map(|line| working.entry(*line).name.as_str())
-                        .collect();
+                    let names: Vec<&str> =
+                        lines.iter().map(|line| working.entry(*line).name.as_str()).collect();
                     (stands.words.to_string(), json!(names))
                 })
                 .collect();
@@ -249,9 +194,5 @@ fn source(source: &Source) -> String {
         Standing::CommonPractice => Some("common practice, no source".to_string()),
         Standing::Published | Standing::Reckoned | Standing::Formulary => None,
     };
-    [title, place, standing]
-        .into_iter()
-        .flatten()
-        .collect::<Vec<_>>()
-        .join("; ")
+    [title, place, standing].into_iter().flatten().collect::<Vec<_>>().join("; ")
 }

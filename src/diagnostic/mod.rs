@@ -72,26 +72,13 @@ impl Finding {
     /// A finding about a whole file.
     pub fn of_file(level: Level, code: Code, path: &str, message: impl Into<String>) -> Finding {
         let mut finding = Finding::new(level, code, None, message);
-        finding.place = Some(Place {
-            path: path.to_string(),
-            line: 0,
-            column: 0,
-            text: String::new(),
-            mark: 0..0,
-        });
+        finding.place =
+            Some(Place { path: path.to_string(), line: 0, column: 0, text: String::new(), mark: 0..0 });
         finding
     }
 
     fn new(level: Level, code: Code, span: Option<Span>, message: impl Into<String>) -> Finding {
-        Finding {
-            code,
-            level,
-            message: message.into(),
-            why: None,
-            write: Vec::new(),
-            span,
-            place: None,
-        }
+        Finding { code, level, message: message.into(), why: None, write: Vec::new(), span, place: None }
     }
 
     /// The same finding with its reason.
@@ -120,17 +107,9 @@ impl Finding {
         let (line, column) = source.line_column(span.start);
         let text = source.line(line).to_string();
         let start = source.floor(span.start) - source.line_start(line);
-        let end = source
-            .floor(span.end)
-            .saturating_sub(source.line_start(line));
+        let end = source.floor(span.end).saturating_sub(source.line_start(line));
         let mark = start.min(text.len())..end.clamp(start, text.len().max(start)).min(text.len());
-        self.place = Some(Place {
-            path: source.path.clone(),
-            line,
-            column,
-            text,
-            mark,
-        });
+        self.place = Some(Place { path: source.path.clone(), line, column, text, mark });
         self
     }
 }

@@ -48,10 +48,7 @@ pub fn in_order(findings: &mut [Finding]) {
 }
 
 fn key(finding: &Finding) -> (Option<(&str, usize, usize)>, &'static str) {
-    let place = finding
-        .place
-        .as_ref()
-        .map(|place| (place.path.as_str(), place.line, place.column));
+    let place = finding.place.as_ref().map(|place| (place.path.as_str(), place.line, place.column));
     (place, finding.code.text())
 }
 
@@ -61,9 +58,7 @@ fn panel(finding: &Finding, renderer: &Renderer) -> String {
         Level::Warning => Weight::WARNING,
         Level::Note => Weight::NOTE,
     };
-    let title = weight
-        .primary_title(finding.message.as_str())
-        .id(finding.code.text());
+    let title = weight.primary_title(finding.message.as_str()).id(finding.code.text());
     let mut group = Group::with_title(title);
     if let Some(place) = &finding.place {
         group = placed(group, place);
@@ -81,9 +76,7 @@ fn placed<'a>(group: Group<'a>, place: &'a Place) -> Group<'a> {
     if place.line == 0 {
         return group.element(Origin::path(place.path.as_str()));
     }
-    let snippet = Snippet::source(place.text.as_str())
-        .line_start(place.line)
-        .path(place.path.as_str());
+    let snippet = Snippet::source(place.text.as_str()).line_start(place.line).path(place.path.as_str());
     group.element(snippet.annotation(AnnotationKind::Primary.span(mark(place))))
 }
 
@@ -91,10 +84,7 @@ fn placed<'a>(group: Group<'a>, place: &'a Place) -> Group<'a> {
 /// anyone may make.
 fn mark(place: &Place) -> std::ops::Range<usize> {
     let whole = |at: usize| {
-        (0..=at.min(place.text.len()))
-            .rev()
-            .find(|&at| place.text.is_char_boundary(at))
-            .unwrap_or(0)
+        (0..=at.min(place.text.len())).rev().find(|&at| place.text.is_char_boundary(at)).unwrap_or(0)
     };
     let start = whole(place.mark.start);
     start..whole(place.mark.end).max(start)
@@ -106,10 +96,8 @@ fn to_write(write: &[String]) -> Option<String> {
         [only] if !only.contains('\n') => Some(format!("Write: {only}")),
         [only] => Some(format!("Write:\n{}", set_in(only, "  "))),
         several => {
-            let readings: Vec<String> = several
-                .iter()
-                .map(|write| format!("- {}", set_in(write, "  ").trim_start()))
-                .collect();
+            let readings: Vec<String> =
+                several.iter().map(|write| format!("- {}", set_in(write, "  ").trim_start())).collect();
             Some(format!("Write one of:\n{}", readings.join("\n")))
         }
     }
@@ -124,10 +112,7 @@ fn sentences(finding: &Finding) -> String {
     let mut lines = Vec::new();
     match &finding.place {
         Some(Place { path, line: 0, .. }) => lines.push(format!("{path}.")),
-        Some(place) => lines.push(format!(
-            "{}, line {}, column {}.",
-            place.path, place.line, place.column
-        )),
+        Some(place) => lines.push(format!("{}, line {}, column {}.", place.path, place.line, place.column)),
         None => {}
     }
     let weight = match finding.level {
@@ -135,11 +120,7 @@ fn sentences(finding: &Finding) -> String {
         Level::Warning => "Warning",
         Level::Note => "Note",
     };
-    lines.push(format!(
-        "{weight}, {}: {}.",
-        finding.code.text(),
-        finding.message
-    ));
+    lines.push(format!("{weight}, {}: {}.", finding.code.text(), finding.message));
     lines.extend(finding.why.iter().map(|why| format!("Why: {why}.")));
     match finding.write.as_slice() {
         // Nothing follows what is to be copied: a full stop would be copied with it.
@@ -147,12 +128,7 @@ fn sentences(finding: &Finding) -> String {
         [only] => lines.push(format!("Write: {only}")),
         several => {
             lines.push("Write one of these.".to_string());
-            lines.extend(
-                several
-                    .iter()
-                    .enumerate()
-                    .map(|(at, write)| format!("{}: {write}", at + 1)),
-            );
+            lines.extend(several.iter().enumerate().map(|(at, write)| format!("{}: {write}", at + 1)));
         }
     }
     lines.join("\n")
@@ -166,14 +142,10 @@ mod tests {
 
     fn unknown_key() -> Finding {
         let source = Source::new("lessons/syrup.md", "# Syrup\nliqiud: ½ cup\n");
-        Finding::error(
-            Code::UnknownKey,
-            Span::new(8, 14),
-            "`liqiud` is not a key of a recipe",
-        )
-        .why("the keys of a recipe are `name` and `liquid`")
-        .write("liquid:")
-        .locate(&source)
+        Finding::error(Code::UnknownKey, Span::new(8, 14), "`liqiud` is not a key of a recipe")
+            .why("the keys of a recipe are `name` and `liquid`")
+            .write("liquid:")
+            .locate(&source)
     }
 
     #[test]
@@ -195,11 +167,7 @@ error[unknown-key]: `liqiud` is not a key of a recipe
         let coloured = print(&unknown_key(), Look::Colour);
         let mut bare = String::new();
         for (at, part) in coloured.split('\u{1b}').enumerate() {
-            bare.push_str(if at == 0 {
-                part
-            } else {
-                part.split_once('m').map_or("", |(_, rest)| rest)
-            });
+            bare.push_str(if at == 0 { part } else { part.split_once('m').map_or("", |(_, rest)| rest) });
         }
         assert!(coloured.contains('\u{1b}'));
         assert_eq!(bare, print(&unknown_key(), Look::Plain));
@@ -218,21 +186,14 @@ error[unknown-key]: `liqiud` is not a key of a recipe
     fn several_lines_to_write_stand_on_their_own() {
         let mut finding = unknown_key();
         finding.write = vec!["method:\n  - steep: 1 h".to_string()];
-        assert!(
-            print(&finding, Look::Plain)
-                .ends_with("  = Write:\n      method:\n        - steep: 1 h")
-        );
+        assert!(print(&finding, Look::Plain).ends_with("  = Write:\n      method:\n        - steep: 1 h"));
     }
 
     #[test]
     fn a_whole_file_has_no_line() {
-        let finding = Finding::of_file(
-            Level::Warning,
-            Code::EmptyFile,
-            "plants/rose.md",
-            "this file is empty",
-        )
-        .why("a plant without facts cannot be used");
+        let finding =
+            Finding::of_file(Level::Warning, Code::EmptyFile, "plants/rose.md", "this file is empty")
+                .why("a plant without facts cannot be used");
         let panel = "\
 warning[empty-file]: this file is empty
 --> plants/rose.md
@@ -247,21 +208,10 @@ Why: a plant without facts cannot be used.";
 
     #[test]
     fn a_finding_without_a_place_has_no_panel() {
-        let finding = Finding {
-            place: None,
-            level: Level::Note,
-            why: None,
-            write: Vec::new(),
-            ..unknown_key()
-        };
-        assert_eq!(
-            print(&finding, Look::Plain),
-            "note[unknown-key]: `liqiud` is not a key of a recipe"
-        );
-        assert_eq!(
-            print(&finding, Look::Sentences),
-            "Note, unknown-key: `liqiud` is not a key of a recipe."
-        );
+        let finding =
+            Finding { place: None, level: Level::Note, why: None, write: Vec::new(), ..unknown_key() };
+        assert_eq!(print(&finding, Look::Plain), "note[unknown-key]: `liqiud` is not a key of a recipe");
+        assert_eq!(print(&finding, Look::Sentences), "Note, unknown-key: `liqiud` is not a key of a recipe.");
     }
 
     #[test]
@@ -282,13 +232,8 @@ Write: liquid:";
             assert!(print(&finding, Look::Plain).contains("2 | liqiud: ½ cup"));
         }
         let mut empty = unknown_key();
-        empty.place = Some(Place {
-            path: "a.md".into(),
-            line: 3,
-            column: 1,
-            text: String::new(),
-            mark: 0..0,
-        });
+        empty.place =
+            Some(Place { path: "a.md".into(), line: 3, column: 1, text: String::new(), mark: 0..0 });
         assert!(print(&empty, Look::Plain).contains("\n3 |\n  | ^\n"));
     }
 
@@ -305,17 +250,8 @@ Write: liquid:";
     #[test]
     fn findings_stand_in_the_order_of_the_files() {
         let at = |path: &str, line, column, code| {
-            let place = Some(Place {
-                path: path.into(),
-                line,
-                column,
-                text: String::new(),
-                mark: 0..0,
-            });
-            Finding {
-                place,
-                ..Finding::error(code, Span::default(), "x")
-            }
+            let place = Some(Place { path: path.into(), line, column, text: String::new(), mark: 0..0 });
+            Finding { place, ..Finding::error(code, Span::default(), "x") }
         };
         let sorted = [
             at("a.md", 0, 0, Code::EmptyFile),

@@ -6,9 +6,7 @@
 /// that a closed list decides by its own order.
 pub fn nearest<'a>(written: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let written = letters(written);
-    let scored = known
-        .into_iter()
-        .filter_map(|word| Some((rank(&written, &letters(word))?, word)));
+    let scored = known.into_iter().filter_map(|word| Some((rank(&written, &letters(word))?, word)));
     scored.min_by_key(|&(rank, _)| rank).map(|(_, word)| word)
 }
 
@@ -21,10 +19,7 @@ fn letters(word: &str) -> Vec<char> {
 
 /// Slips rank before beginnings: `steap` is `steep` before it is the start of anything.
 fn rank(written: &[char], known: &[char]) -> Option<(u8, usize)> {
-    let (short, long) = (
-        written.len().min(known.len()),
-        written.len().max(known.len()),
-    );
+    let (short, long) = (written.len().min(known.len()), written.len().max(known.len()));
     // About a third of the letters may be wrong; one letter alone resembles nothing.
     let allowed = (long / 3).max(1);
     let apart = long - short;
@@ -62,15 +57,7 @@ fn slips(a: &[char], b: &[char]) -> usize {
 mod tests {
     use super::*;
 
-    const KEYS: [&str; 7] = [
-        "name",
-        "preparation",
-        "plants",
-        "liquid",
-        "method",
-        "steep",
-        "strain",
-    ];
+    const KEYS: [&str; 7] = ["name", "preparation", "plants", "liquid", "method", "steep", "strain"];
 
     #[track_caller]
     fn suggests(written: &str, wanted: Option<&'static str>) {

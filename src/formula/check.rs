@@ -18,10 +18,9 @@ pub fn check(formula: &Formula) -> Result<(), Clash> {
     match dimension(&formula.is, &formula.with)? {
         None => Ok(()),
         Some(found) if found == wanted => Ok(()),
-        Some(found) => Err(Clash(format!(
-            "{} gives {wanted}, but its expression comes to {found}",
-            formula.id
-        ))),
+        Some(found) => {
+            Err(Clash(format!("{} gives {wanted}, but its expression comes to {found}", formula.id)))
+        }
     }
 }
 
@@ -44,14 +43,8 @@ fn dimension(expr: &Expr, with: &[Stands]) -> Result<Option<Dimension>, Clash> {
             let (left, right) = (dimension(a, with)?, dimension(b, with)?);
             match op {
                 Op::Add | Op::Sub | Op::Min | Op::Max => same(left, right),
-                Op::Mul => Ok(Some(
-                    left.unwrap_or(Dimension::NONE)
-                        .times(right.unwrap_or(Dimension::NONE)),
-                )),
-                Op::Div => Ok(Some(
-                    left.unwrap_or(Dimension::NONE)
-                        .per(right.unwrap_or(Dimension::NONE)),
-                )),
+                Op::Mul => Ok(Some(left.unwrap_or(Dimension::NONE).times(right.unwrap_or(Dimension::NONE)))),
+                Op::Div => Ok(Some(left.unwrap_or(Dimension::NONE).per(right.unwrap_or(Dimension::NONE)))),
                 Op::Pow => power(left, b, with),
             }
         }
@@ -73,11 +66,7 @@ fn dimension(expr: &Expr, with: &[Stands]) -> Result<Option<Dimension>, Clash> {
 }
 
 /// A power: of a plain number to anything plain, or of a quantity to a small whole number.
-fn power(
-    base: Option<Dimension>,
-    exponent: &Expr,
-    with: &[Stands],
-) -> Result<Option<Dimension>, Clash> {
+fn power(base: Option<Dimension>, exponent: &Expr, with: &[Stands]) -> Result<Option<Dimension>, Clash> {
     let base = base.unwrap_or(Dimension::NONE);
     if let Expr::Number(n) = exponent
         && (1.0..=4.0).contains(n)
@@ -91,9 +80,7 @@ fn power(
     }
     match (base, dimension(exponent, with)?) {
         (Dimension::NONE, None | Some(Dimension::NONE)) => Ok(Some(Dimension::NONE)),
-        (base, _) => Err(Clash(format!(
-            "{base} to a power that is no small whole number"
-        ))),
+        (base, _) => Err(Clash(format!("{base} to a power that is no small whole number"))),
     }
 }
 

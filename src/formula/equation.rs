@@ -80,26 +80,14 @@ impl Writer<'_> {
 
     fn piece(&self, expr: &Expr, at: usize) -> Piece {
         match expr {
-            Expr::Number(number) => {
-                self.atom_of(&crate::measure::decimal(*number, places_of(*number)))
-            }
+            Expr::Number(number) => self.atom_of(&crate::measure::decimal(*number, places_of(*number))),
             Expr::Symbol(symbol) => {
-                let at = self.with.map_or(0, |with| {
-                    if with[symbol.index()].len() == 1 {
-                        0
-                    } else {
-                        at
-                    }
-                });
+                let at = self.with.map_or(0, |with| if with[symbol.index()].len() == 1 { 0 } else { at });
                 self.atom_of(&(self.atom)(*symbol, at))
             }
             Expr::Figure(figure) => {
                 let value = figure.value * figure.unit.printed;
-                self.atom_of(&crate::measure::show(
-                    figure.value,
-                    figure.unit,
-                    places_of(value),
-                ))
+                self.atom_of(&crate::measure::show(figure.value, figure.unit, places_of(value)))
             }
             Expr::One(function, inner) => self.function(*function, inner, at),
             Expr::Two(op, a, b) => self.two(*op, a, b, at),
@@ -128,18 +116,13 @@ impl Writer<'_> {
                 Form::Spoken => format!("{words}{}", inner.text),
                 Form::Plain => format!("{sign} {}", inner.text),
             };
-            return Piece {
-                text,
-                binds: Binds::Product,
-            };
+            return Piece { text, binds: Binds::Product };
         }
         let (op, empty) = match fold {
             Fold::Sum => (Op::Add, "0"),
             Fold::Product => (Op::Mul, "1"),
         };
-        let each: Vec<Piece> = (0..self.count(inner))
-            .map(|at| self.piece(inner, at))
-            .collect();
+        let each: Vec<Piece> = (0..self.count(inner)).map(|at| self.piece(inner, at)).collect();
         let mut each = each.into_iter();
         match each.next() {
             None => self.atom_of(empty),
@@ -154,9 +137,8 @@ impl Writer<'_> {
             && let Expr::Each(Fold::Sum, inner) = b
         {
             let left = self.piece(a, at);
-            return (0..self.count(inner)).fold(left, |left, at| {
-                self.join(Op::Sub, left, self.piece(inner, at))
-            });
+            return (0..self.count(inner))
+                .fold(left, |left, at| self.join(Op::Sub, left, self.piece(inner, at)));
         }
         let (left, right) = (self.piece(a, at), self.piece(b, at));
         self.join(op, left, right)
@@ -180,10 +162,7 @@ impl Writer<'_> {
             (Form::Spoken, _) => format!("{left} times {right}"),
             (Form::Plain, _) => format!("{left} {} {right}", sign_of(op)),
         };
-        Piece {
-            text: self.row(text),
-            binds,
-        }
+        Piece { text: self.row(text), binds }
     }
 
     fn divide(&self, left: Piece, right: Piece) -> Piece {
@@ -196,21 +175,10 @@ impl Writer<'_> {
                 self.within(right, Binds::Atom)
             ),
             Form::Plain => {
-                format!(
-                    "{} ÷ {}",
-                    self.within(left, Binds::Product),
-                    self.within(right, Binds::Atom)
-                )
+                format!("{} ÷ {}", self.within(left, Binds::Product), self.within(right, Binds::Atom))
             }
         };
-        Piece {
-            text,
-            binds: if self.form == Form::MathMl {
-                Binds::Atom
-            } else {
-                Binds::Product
-            },
-        }
+        Piece { text, binds: if self.form == Form::MathMl { Binds::Atom } else { Binds::Product } }
     }
 
     fn power(&self, left: Piece, right: Piece) -> Piece {
@@ -220,26 +188,17 @@ impl Writer<'_> {
             Form::Spoken => format!("{base} to the power {}", self.within(right, Binds::Atom)),
             Form::Plain => format!("{base}^{}", self.within(right, Binds::Atom)),
         };
-        Piece {
-            text,
-            binds: Binds::Atom,
-        }
+        Piece { text, binds: Binds::Atom }
     }
 
     fn named(&self, words: &str, left: Piece, right: Piece) -> Piece {
         let text = match self.form {
             Form::MathMl => {
-                format!(
-                    "<mrow><mtext>{words}</mtext>{}<mtext> and </mtext>{}</mrow>",
-                    left.text, right.text
-                )
+                format!("<mrow><mtext>{words}</mtext>{}<mtext> and </mtext>{}</mrow>", left.text, right.text)
             }
             _ => format!("{words}{} and {}", left.text, right.text),
         };
-        Piece {
-            text,
-            binds: Binds::Sum,
-        }
+        Piece { text, binds: Binds::Sum }
     }
 
     fn function(&self, function: Function, inner: &Expr, at: usize) -> Piece {
@@ -254,26 +213,17 @@ impl Writer<'_> {
             (Form::Plain, Function::Exp) => format!("e^({inner})"),
             (Form::Plain, Function::Ln) => format!("ln({inner})"),
         };
-        Piece {
-            text,
-            binds: Binds::Atom,
-        }
+        Piece { text, binds: Binds::Atom }
     }
 
     fn read(&self, words: &str, at: &str) -> Piece {
         let text = match self.form {
             Form::MathMl => {
-                format!(
-                    "<mrow><mtext>{}, read at </mtext>{at}</mrow>",
-                    escape(words)
-                )
+                format!("<mrow><mtext>{}, read at </mtext>{at}</mrow>", escape(words))
             }
             _ => format!("({words}, read at {at})"),
         };
-        Piece {
-            text,
-            binds: Binds::Atom,
-        }
+        Piece { text, binds: Binds::Atom }
     }
 
     fn choice(&self, a: &str, b: &str, then: &str, otherwise: &str) -> Piece {
@@ -284,10 +234,7 @@ impl Writer<'_> {
             ),
             _ => format!("{then} if {a} is less than {b}, else {otherwise}"),
         };
-        Piece {
-            text,
-            binds: Binds::Sum,
-        }
+        Piece { text, binds: Binds::Sum }
     }
 
     fn within(&self, piece: Piece, needs: Binds) -> String {
@@ -301,20 +248,12 @@ impl Writer<'_> {
     }
 
     fn row(&self, text: String) -> String {
-        if self.form == Form::MathMl {
-            format!("<mrow>{text}</mrow>")
-        } else {
-            text
-        }
+        if self.form == Form::MathMl { format!("<mrow>{text}</mrow>") } else { text }
     }
 
     fn atom_of(&self, text: &str) -> Piece {
         Piece {
-            text: if self.form == Form::MathMl {
-                mathml_atom(text)
-            } else {
-                text.to_string()
-            },
+            text: if self.form == Form::MathMl { mathml_atom(text) } else { text.to_string() },
             binds: Binds::Atom,
         }
     }
@@ -354,17 +293,12 @@ fn sign_of(op: Op) -> char {
 
 /// Decimals that show a plain number of a formula in full.
 fn places_of(number: f64) -> u8 {
-    (0..9)
-        .find(|&places| crate::measure::rounded(number, places) == number)
-        .unwrap_or(9)
+    (0..9).find(|&places| crate::measure::rounded(number, places) == number).unwrap_or(9)
 }
 
 /// Text made safe for markup.
 pub fn escape(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
+    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
 #[cfg(test)]
@@ -383,76 +317,39 @@ mod tests {
             None => formula.with[symbol.index()].sign.to_string(),
             Some(with) => format!("{}", 10 * (with[symbol.index()][at].index() + 1)),
         };
-        Writer {
-            form: Form::Plain,
-            atom: &atom,
-            with,
-        }
-        .write(&formula.is)
+        Writer { form: Form::Plain, atom: &atom, with }.write(&formula.is)
     }
 
     #[test]
     fn minus_a_sum_reads_as_minus_each() {
-        let by: Use = Lose {
-            before: Line(0),
-            losses: lines(2, 1),
-        }
-        .into();
+        let by: Use = Lose { before: Line(0), losses: lines(2, 1) }.into();
         assert_eq!(plain(by.formula, Some(&by.with)), "10 − 20 − 30");
         assert_eq!(plain(by.formula, None), "V − Σ L");
     }
 
     #[test]
     fn brackets_stand_where_they_are_needed_and_nowhere_else() {
-        let by: Use = HoldBack {
-            how_wet: Line(0),
-            kept: lines(2, 1),
-        }
-        .into();
+        let by: Use = HoldBack { how_wet: Line(0), kept: lines(2, 1) }.into();
         assert_eq!(plain(by.formula, Some(&by.with)), "10 × (20 + 30)");
-        let one: Use = HoldBack {
-            how_wet: Line(0),
-            kept: lines(1, 1),
-        }
-        .into();
+        let one: Use = HoldBack { how_wet: Line(0), kept: lines(1, 1) }.into();
         assert_eq!(plain(one.formula, Some(&one.with)), "10 × 20");
         assert_eq!(plain(OfFinishedVolume::formula(), None), "Y × s ÷ (1 − s)");
     }
 
     #[test]
     fn a_long_difference_can_stand_as_a_column() {
-        let by: Use = Lose {
-            before: Line(0),
-            losses: lines(3, 1),
-        }
-        .into();
+        let by: Use = Lose { before: Line(0), losses: lines(3, 1) }.into();
         let atom = |symbol: Symbol, at: usize| format!("{}", by.with[symbol.index()][at].index());
-        let writer = Writer {
-            form: Form::Plain,
-            atom: &atom,
-            with: Some(&by.with),
-        };
+        let writer = Writer { form: Form::Plain, atom: &atom, with: Some(&by.with) };
         let column = writer.column(&by.formula.is).expect("four terms");
-        assert_eq!(
-            column.iter().map(|(sign, _)| *sign).collect::<String>(),
-            "+−−−"
-        );
+        assert_eq!(column.iter().map(|(sign, _)| *sign).collect::<String>(), "+−−−");
     }
 
     #[test]
     fn numbers_with_units_become_mathml() {
-        let by: Use = Lose {
-            before: Line(0),
-            losses: lines(1, 1),
-        }
-        .into();
+        let by: Use = Lose { before: Line(0), losses: lines(1, 1) }.into();
         let atom = |_: Symbol, _: usize| "946\u{a0}mL".to_string();
-        let written = Writer {
-            form: Form::MathMl,
-            atom: &atom,
-            with: Some(&by.with),
-        }
-        .write(&by.formula.is);
+        let written = Writer { form: Form::MathMl, atom: &atom, with: Some(&by.with) }.write(&by.formula.is);
         assert!(written.starts_with("<mrow><mrow><mn>946</mn>"), "{written}");
         assert!(written.contains("<mo>−</mo>"));
     }

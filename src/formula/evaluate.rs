@@ -15,11 +15,7 @@ pub fn evaluate(expr: &Expr, with: &[Vec<Line>], values: &[f64], at: usize) -> f
         Expr::Symbol(symbol) => {
             let lines = &with[symbol.index()];
             // A symbol bound to one line stands for it also inside a sum over another symbol.
-            let line = if lines.len() == 1 {
-                lines[0]
-            } else {
-                lines[at]
-            };
+            let line = if lines.len() == 1 { lines[0] } else { lines[at] };
             values[line.index()]
         }
         Expr::Figure(figure) => figure.value,
@@ -37,11 +33,7 @@ pub fn evaluate(expr: &Expr, with: &[Vec<Line>], values: &[f64], at: usize) -> f
         Expr::Look(relation, inner) => relation.at(value(inner)),
         Expr::Choose(parts) => {
             let [a, b, then, otherwise] = &**parts;
-            if value(a) < value(b) {
-                value(then)
-            } else {
-                value(otherwise)
-            }
+            if value(a) < value(b) { value(then) } else { value(otherwise) }
         }
     }
 }
@@ -77,9 +69,7 @@ pub(super) fn times(expr: &Expr, with: &[Vec<Line>]) -> usize {
         match expr {
             Expr::Number(_) | Expr::Figure(_) => {}
             Expr::Symbol(symbol) => found.push(with[symbol.index()].len()),
-            Expr::One(_, inner) | Expr::Each(_, inner) | Expr::Look(_, inner) => {
-                lengths(inner, with, found)
-            }
+            Expr::One(_, inner) | Expr::Each(_, inner) | Expr::Look(_, inner) => lengths(inner, with, found),
             Expr::Two(_, a, b) => {
                 lengths(a, with, found);
                 lengths(b, with, found);
@@ -89,9 +79,5 @@ pub(super) fn times(expr: &Expr, with: &[Vec<Line>]) -> usize {
     }
     let mut found = Vec::new();
     lengths(expr, with, &mut found);
-    if found.contains(&0) {
-        0
-    } else {
-        found.into_iter().max().unwrap_or(0)
-    }
+    if found.contains(&0) { 0 } else { found.into_iter().max().unwrap_or(0) }
 }

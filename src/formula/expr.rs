@@ -229,10 +229,5 @@ pub fn choose(
     then: impl Into<Expr>,
     otherwise: impl Into<Expr>,
 ) -> Expr {
-    Expr::Choose(Box::new([
-        a.into(),
-        b.into(),
-        then.into(),
-        otherwise.into(),
-    ]))
+    Expr::Choose(Box::new([a.into(), b.into(), then.into(), otherwise.into()]))
 }

@@ -27,10 +27,7 @@ pub struct Course {
 
 /// Reads `formulary.yaml`.
 pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
-    let mut course = Course {
-        language: "en".to_string(),
-        ..Course::default()
-    };
+    let mut course = Course { language: "en".to_string(), ..Course::default() };
     let tree = match yaml::read(&source.text, 0) {
         Ok(tree) => tree,
         Err(found) => {
@@ -42,17 +39,10 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
         return course;
     };
     for (key, example, into) in [
-        (
-            "book",
-            "book: The Low Meadow Stillroom Book",
-            &mut course.book,
-        ),
+        ("book", "book: The Low Meadow Stillroom Book", &mut course.book),
         ("title", "title: Hip, Herb and Haw", &mut course.title),
     ] {
-        if let Some(text) = fields
-            .need(key, example, findings)
-            .and_then(|node| node.text(key, findings))
-        {
+        if let Some(text) = fields.need(key, example, findings).and_then(|node| node.text(key, findings)) {
             *into = text.value.to_string();
         }
     }

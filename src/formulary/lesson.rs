@@ -26,11 +26,7 @@ pub struct LessonHead {
 impl LessonHead {
     /// The head of a file whose facts could not be read.
     pub fn unread(path: &str) -> LessonHead {
-        LessonHead {
-            path: path.to_string(),
-            slug: slug(path),
-            ..LessonHead::default()
-        }
+        LessonHead { path: path.to_string(), slug: slug(path), ..LessonHead::default() }
     }
 }
 
@@ -79,12 +75,6 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
 fn slug(path: &str) -> String {
     let name = path.rsplit('/').next().unwrap_or(path);
     let stem = name.strip_suffix(".md").unwrap_or(name);
-    let bare = stem
-        .trim_start_matches(|c: char| c.is_ascii_digit())
-        .trim_start_matches('-');
-    if bare.is_empty() {
-        stem.to_string()
-    } else {
-        bare.to_string()
-    }
+    let bare = stem.trim_start_matches(|c: char| c.is_ascii_digit()).trim_start_matches('-');
+    if bare.is_empty() { stem.to_string() } else { bare.to_string() }
 }

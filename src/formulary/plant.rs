@@ -98,15 +98,9 @@ impl Plant {
 impl PlantForm {
     /// Weight of a millilitre when measured loosely, g: by the cup before the spoon.
     pub fn bulk(&self) -> Option<Cited> {
-        let weight = self
-            .weights
-            .iter()
-            .max_by_key(|weight| weight.measure == Measure::Cup)?;
+        let weight = self.weights.iter().max_by_key(|weight| weight.measure == Measure::Cup)?;
         let holds = weight.measure.factor().to_f64();
-        Some(Cited {
-            value: weight.weighs.value / holds,
-            source: weight.weighs.source.clone(),
-        })
+        Some(Cited { value: weight.weighs.value / holds, source: weight.weighs.source.clone() })
     }
 }
 
@@ -148,29 +142,16 @@ pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Opt
     let author = need("author", "author: L.", findings);
     let family = need("family", "family: Rosaceae", findings);
     let part = need("part", "part: fruit", findings);
-    let aromatic = fields
-        .need("aromatic", "aromatic: not", findings)
-        .and_then(|node| {
-            node.one_of(
-                "a degree of aroma",
-                &[
-                    ("not", Aromatic::No),
-                    ("lightly", Aromatic::Lightly),
-                    ("strongly", Aromatic::Yes),
-                ],
-                findings,
-            )
-        });
-    let dried = fields
-        .take("dried")
-        .and_then(|node| read_form(node, findings));
-    let fresh = fields
-        .take("fresh")
-        .and_then(|node| read_form(node, findings));
-    let cautions = fields
-        .take("cautions")
-        .map(|node| read_cautions(node, findings))
-        .unwrap_or_default();
+    let aromatic = fields.need("aromatic", "aromatic: not", findings).and_then(|node| {
+        node.one_of(
+            "a degree of aroma",
+            &[("not", Aromatic::No), ("lightly", Aromatic::Lightly), ("strongly", Aromatic::Yes)],
+            findings,
+        )
+    });
+    let dried = fields.take("dried").and_then(|node| read_form(node, findings));
+    let fresh = fields.take("fresh").and_then(|node| read_form(node, findings));
+    let cautions = fields.take("cautions").map(|node| read_cautions(node, findings)).unwrap_or_default();
     if dried.is_none() && fresh.is_none() {
         findings.push(
             Finding::error(
@@ -201,27 +182,11 @@ fn read_form(node: &Node, findings: &mut Vec<Finding>) -> Option<PlantForm> {
     let general = source_of(&mut fields, findings);
     let mut form = PlantForm::default();
     if let Some(node) = fields.take("holds") {
-        form.holds = cited(
-            node,
-            "what a gram holds",
-            measure::volume,
-            general.as_ref(),
-            findings,
-        );
+        form.holds = cited(node, "what a gram holds", measure::volume, general.as_ref(), findings);
     }
-    for (key, measure) in [
-        ("teaspoon", Measure::Tsp),
-        ("tablespoon", Measure::Tbsp),
-        ("cup", Measure::Cup),
-    ] {
+    for (key, measure) in [("teaspoon", Measure::Tsp), ("tablespoon", Measure::Tbsp), ("cup", Measure::Cup)] {
         if let Some(node) = fields.take(key)
-            && let Some(weighs) = cited(
-                node,
-                "what it weighs",
-                measure::mass,
-                general.as_ref(),
-                findings,
-            )
+            && let Some(weighs) = cited(node, "what it weighs", measure::mass, general.as_ref(), findings)
         {
             form.weights.push(Weight { measure, weighs });
         }
@@ -238,11 +203,7 @@ fn per_cent(text: &str) -> Result<measure::Amount, Misread> {
     if amount.high < 1.0 {
         return Ok(amount);
     }
-    Err(Misread::new(
-        0..text.len(),
-        Code::BadNumber,
-        format!("`{text}` is not a share below 100 %"),
-    ))
+    Err(Misread::new(0..text.len(), Code::BadNumber, format!("`{text}` is not a share below 100 %")))
 }
 
 /// `2 mL`, or `{amount: 2 mL, source: ...}` where the figure has its own source.
@@ -265,44 +226,29 @@ fn cited(
     let amount = node.read(what, by, findings)?;
     let Some(source) = own.or_else(|| general.cloned()) else {
         findings.push(
-            Finding::error(
-                Code::MissingKey,
-                node.span,
-                format!("no source is given for {what}"),
-            )
-            .why("every figure says where it comes from, even where nobody has published it")
-            .write("source: common practice")
-            .write("source: memory"),
+            Finding::error(Code::MissingKey, node.span, format!("no source is given for {what}"))
+                .why("every figure says where it comes from, even where nobody has published it")
+                .write("source: common practice")
+                .write("source: memory"),
         );
         return None;
     };
-    Some(Cited {
-        value: amount.value.low,
-        source,
-    })
+    Some(Cited { value: amount.value.low, source })
 }
 
 fn source_of(fields: &mut Fields, findings: &mut Vec<Finding>) -> Option<Cite> {
-    Some(source_from(
-        fields.take("source")?.text("the source", findings)?.value,
-    ))
+    Some(source_from(fields.take("source")?.text("the source", findings)?.value))
 }
 
 /// `common practice`, `memory` (each with more after a colon), or a work in words.
 fn source_from(text: &str) -> Cite {
-    let (head, rest) = text
-        .split_once(':')
-        .map_or((text, ""), |(head, rest)| (head, rest.trim()));
+    let (head, rest) = text.split_once(':').map_or((text, ""), |(head, rest)| (head, rest.trim()));
     let standing = match head.trim() {
         "common practice" => Standing::CommonPractice,
         "memory" => Standing::FromMemory,
         _ => return Cite::formulary(text.to_string()),
     };
-    Cite {
-        work: None,
-        place: rest.to_string().into(),
-        standing,
-    }
+    Cite { work: None, place: rest.to_string().into(), standing }
 }
 
 fn read_cautions(node: &Node, findings: &mut Vec<Finding>) -> Vec<PlantCaution> {
@@ -317,12 +263,8 @@ fn read_cautions(node: &Node, findings: &mut Vec<Finding>) -> Vec<PlantCaution> 
         fields.finish(findings);
         let Some(node) = warning.or(note) else {
             findings.push(
-                Finding::error(
-                    Code::MissingKey,
-                    span,
-                    "a caution has neither `warning` nor `note`",
-                )
-                .write("warning: Hairs in the hips irritate. Strain twice, through cloth."),
+                Finding::error(Code::MissingKey, span, "a caution has neither `warning` nor `note`")
+                    .write("warning: Hairs in the hips irritate. Strain twice, through cloth."),
             );
             continue;
         };
@@ -338,10 +280,7 @@ fn read_cautions(node: &Node, findings: &mut Vec<Finding>) -> Vec<PlantCaution> 
             );
             continue;
         };
-        let (lead, text) = words
-            .value
-            .split_once(". ")
-            .unwrap_or((words.value.trim_end_matches('.'), ""));
+        let (lead, text) = words.value.split_once(". ").unwrap_or((words.value.trim_end_matches('.'), ""));
         cautions.push(PlantCaution {
             lead: lead.to_string(),
             text: text.to_string(),

@@ -40,11 +40,7 @@ impl Anchors {
     pub(super) fn take(&mut self, words: &str) -> String {
         let plain = plain(words);
         let mut count = self.given.get(&plain).copied().unwrap_or(0) + 1;
-        let mut id = if count == 1 {
-            plain.clone()
-        } else {
-            format!("{plain}-{count}")
-        };
+        let mut id = if count == 1 { plain.clone() } else { format!("{plain}-{count}") };
         while count > 1 && self.given.contains_key(&id) {
             count += 1;
             id = format!("{plain}-{count}");
@@ -78,11 +74,7 @@ pub fn plain(words: &str) -> String {
         gap = false;
         id.push_str(letters);
     }
-    if id.is_empty() {
-        "part".to_string()
-    } else {
-        id
-    }
+    if id.is_empty() { "part".to_string() } else { id }
 }
 
 #[cfg(test)]
@@ -92,10 +84,7 @@ mod tests {
     #[test]
     fn ids_are_plain_and_given_once() {
         let mut anchors = Anchors::default();
-        assert_eq!(
-            anchors.take("Crème of Élder — it’s ½ done!"),
-            "creme-of-elder-its-done"
-        );
+        assert_eq!(anchors.take("Crème of Élder — it’s ½ done!"), "creme-of-elder-its-done");
         assert_eq!(anchors.take("Straining"), "straining");
         assert_eq!(anchors.take("Straining 2"), "straining-2");
         assert_eq!(anchors.take("Straining"), "straining-3");

@@ -48,17 +48,12 @@ pub(super) fn read(source: &Source, body: Span, ours: &[&str]) -> Manuscript {
     let mut html = String::new();
     let plugins = Plugins::default();
     // Writing to a String cannot fail, so the pass always comes back.
-    let Ok(pass) = format_document_with_formatter(root, &options, &mut html, &plugins, write, pass)
-    else {
+    let Ok(pass) = format_document_with_formatter(root, &options, &mut html, &plugins, write, pass) else {
         return Manuscript::default();
     };
     let mut found = pass.found;
     (found.body, found.notes) = holes::cut(&html);
-    found.findings = found
-        .findings
-        .into_iter()
-        .map(|finding| finding.locate(source))
-        .collect();
+    found.findings = found.findings.into_iter().map(|finding| finding.locate(source)).collect();
     found.findings.sort_by_key(|finding| finding.span);
     found
 }
@@ -84,10 +79,9 @@ fn drop_doubles(root: Node<'_>, pass: &mut Pass) {
     for node in doubles {
         let span = pass.lines.span(node.data().sourcepos);
         let message = "a footnote of this name stands again further down";
-        pass.found.findings.push(
-            Finding::error(Code::TwiceWritten, span, message)
-                .why("only the later one would be shown"),
-        );
+        pass.found
+            .findings
+            .push(Finding::error(Code::TwiceWritten, span, message).why("only the later one would be shown"));
         node.detach();
     }
 }
@@ -123,16 +117,7 @@ fn write<'n>(out: &mut Context<Pass>, node: Node<'n>, entering: bool) -> Step {
                 let span = out.user.lines.span(at);
                 let text = words(node);
                 let (href, title) = (link.url.clone(), link.title.clone());
-                let number = take(
-                    out,
-                    LinkFound {
-                        href,
-                        text,
-                        title,
-                        picture: false,
-                        span,
-                    },
-                );
+                let number = take(out, LinkFound { href, text, title, picture: false, span });
                 out.user.open.push(number);
                 mark(out, number.map(Hole::Open))?;
             } else {
@@ -144,16 +129,7 @@ fn write<'n>(out: &mut Context<Pass>, node: Node<'n>, entering: bool) -> Step {
             let span = out.user.lines.span(at);
             let text = words(node);
             let (href, title) = (link.url.clone(), link.title.clone());
-            let number = take(
-                out,
-                LinkFound {
-                    href,
-                    text: text.clone(),
-                    title,
-                    picture: true,
-                    span,
-                },
-            );
+            let number = take(out, LinkFound { href, text: text.clone(), title, picture: true, span });
             match number {
                 Some(_) => mark(out, number.map(Hole::Picture))?,
                 None => out.escape(&text)?,
@@ -178,9 +154,7 @@ fn write<'n>(out: &mut Context<Pass>, node: Node<'n>, entering: bool) -> Step {
         NodeValue::TableCell => cell(out, node, entering)?,
         NodeValue::TaskItem(ref item) => task(out, node, item.symbol.is_some(), entering)?,
         NodeValue::Paragraph => return paragraph(out, node, entering),
-        NodeValue::FootnoteDefinition(ref note) => {
-            footnote(out, node, note.total_references, entering)?
-        }
+        NodeValue::FootnoteDefinition(ref note) => footnote(out, node, note.total_references, entering)?,
         NodeValue::FootnoteReference(ref note) if entering => {
             let call = call(note.ix, note.ref_num);
             write!(
@@ -201,10 +175,7 @@ fn mark(out: &mut Context<Pass>, hole: Option<Hole>) -> Result<(), Error> {
 
 /// A node's words without marks, those of pictures inside it too.
 fn words(node: Node<'_>) -> String {
-    node.collect_text()
-        .split_whitespace()
-        .collect::<Vec<_>>()
-        .join(" ")
+    node.collect_text().split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// Notes a link; its number, if it is one that can be taken.
@@ -224,12 +195,9 @@ fn take(out: &mut Context<Pass>, link: LinkFound) -> Option<usize> {
 }
 
 fn raw(out: &mut Context<Pass>, at: Sourcepos) {
-    let finding = Finding::warning(
-        Code::NotUsed,
-        out.user.lines.span(at),
-        "HTML is shown as written, not used",
-    )
-    .why("a page is laid out by the theme; what stands in a text is text");
+    let finding =
+        Finding::warning(Code::NotUsed, out.user.lines.span(at), "HTML is shown as written, not used")
+            .why("a page is laid out by the theme; what stands in a text is text");
     out.user.found.findings.push(finding);
 }
 
@@ -250,12 +218,7 @@ fn head(out: &mut Context<Pass>, node: Node<'_>, level: u8, at: Sourcepos, enter
         let anchor = pass.anchors.take(&text);
         out.cr()?;
         write!(out, "<h{shown} id=\"{anchor}\">")?;
-        out.user.found.headings.push(Heading {
-            level: shown,
-            text,
-            anchor,
-            span,
-        });
+        out.user.found.headings.push(Heading { level: shown, text, anchor, span });
     } else {
         writeln!(out, "</h{shown}>")?;
     }
@@ -263,31 +226,17 @@ fn head(out: &mut Context<Pass>, node: Node<'_>, level: u8, at: Sourcepos, enter
 }
 
 /// A fenced block is kept apart if it is ours and stands where its bytes are exactly its text.
-fn code(
-    out: &mut Context<Pass>,
-    node: Node<'_>,
-    block: &NodeCodeBlock,
-    at: Sourcepos,
-) -> Result<(), Error> {
+fn code(out: &mut Context<Pass>, node: Node<'_>, block: &NodeCodeBlock, at: Sourcepos) -> Result<(), Error> {
     let pass = &mut out.user;
     let (line, fence) = pass.lines.line(at.start.line);
-    let kind = block
-        .info
-        .split_whitespace()
-        .next()
-        .unwrap_or("")
-        .to_string();
+    let kind = block.info.split_whitespace().next().unwrap_or("").to_string();
     let ours = block.fenced && pass.ours.contains(&kind);
     // From the first backtick of the line on: a block in a list or a quotation has other marks before it.
     let from = fence.find(char::from(block.fence_char)).unwrap_or(0);
     let opening = Span::new(line.start + from, line.end);
-    let outermost = node
-        .parent()
-        .is_some_and(|parent| matches!(parent.data().value, NodeValue::Document));
+    let outermost = node.parent().is_some_and(|parent| matches!(parent.data().value, NodeValue::Document));
     if block.fenced && !block.closed {
-        let close = char::from(block.fence_char)
-            .to_string()
-            .repeat(block.fence_length.max(3));
+        let close = char::from(block.fence_char).to_string().repeat(block.fence_length.max(3));
         let message = "the block opened here is not closed";
         pass.found.findings.push(
             Finding::error(Code::OpenBlock, opening, message)
@@ -295,8 +244,7 @@ fn code(
                 .write(close),
         );
     } else if ours && !(outermost && block.fence_offset == 0 && from == 0) {
-        let message =
-            format!("a {kind} block has to stand at the left edge, outside lists and quotations");
+        let message = format!("a {kind} block has to stand at the left edge, outside lists and quotations");
         pass.found.findings.push(
             Finding::error(Code::WrongShape, opening, message)
                 .why("its lines are counted from the left edge, so that every finding inside it shows the right place")
@@ -307,16 +255,9 @@ fn code(
         let blank = info.len() - info.trim_start().len();
         let start = line.start + fence.len() - info.len() + blank;
         let info = Span::new(start, start + info.trim().len());
-        let inside = Span::new(
-            pass.lines.start(at.start.line + 1),
-            pass.lines.start(at.end.line),
-        );
+        let inside = Span::new(pass.lines.start(at.start.line + 1), pass.lines.start(at.end.line));
         let text = pass.lines.slice(inside).to_string();
-        pass.found.blocks.push(Block {
-            kind,
-            info,
-            text: Spanned::new(text, inside),
-        });
+        pass.found.blocks.push(Block { kind, info, text: Spanned::new(text, inside) });
         out.cr()?;
         return Hole::Block.mark(out);
     }
@@ -334,9 +275,7 @@ fn code(
 
 /// Alignment by class: the attribute for it is obsolete.
 fn cell(out: &mut Context<Pass>, node: Node<'_>, entering: bool) -> Result<(), Error> {
-    let head = node
-        .parent()
-        .is_some_and(|row| matches!(row.data().value, NodeValue::TableRow(true)));
+    let head = node.parent().is_some_and(|row| matches!(row.data().value, NodeValue::TableRow(true)));
     // An empty corner names no column, so it is no heading.
     let head = head && node.first_child().is_some();
     if !entering {
@@ -374,9 +313,7 @@ fn task(out: &mut Context<Pass>, node: Node<'_>, done: bool, entering: bool) -> 
 fn paragraph(out: &mut Context<Pass>, node: Node<'_>, entering: bool) -> Step {
     let parent = node.parent();
     let done = parent.and_then(|parent| match parent.data().value {
-        NodeValue::TaskItem(ref item) if node.previous_sibling().is_none() => {
-            Some(item.symbol.is_some())
-        }
+        NodeValue::TaskItem(ref item) if node.previous_sibling().is_none() => Some(item.symbol.is_some()),
         _ => None,
     });
     if let (Some(_), false) = (done, entering) {
@@ -400,25 +337,14 @@ fn paragraph(out: &mut Context<Pass>, node: Node<'_>, entering: bool) -> Step {
 }
 
 fn call(note: u32, time: u32) -> String {
-    if time > 1 {
-        format!("call--{note}-{time}")
-    } else {
-        format!("call--{note}")
-    }
+    if time > 1 { format!("call--{note}-{time}") } else { format!("call--{note}") }
 }
 
 /// The ways back from a note, one for each place that calls it.
 fn back(out: &mut Context<Pass>, calls: u32, after_words: bool) -> Result<(), Error> {
     let note = out.user.footnote;
     for time in 1..=calls {
-        let (call, which) = (
-            call(note, time),
-            if calls > 1 {
-                format!(", {time}")
-            } else {
-                String::new()
-            },
-        );
+        let (call, which) = (call(note, time), if calls > 1 { format!(", {time}") } else { String::new() });
         let gap = if time > 1 || after_words { " " } else { "" };
         write!(
             out,
@@ -428,28 +354,19 @@ fn back(out: &mut Context<Pass>, calls: u32, after_words: bool) -> Result<(), Er
     Ok(())
 }
 
-fn footnote(
-    out: &mut Context<Pass>,
-    node: Node<'_>,
-    calls: u32,
-    entering: bool,
-) -> Result<(), Error> {
+fn footnote(out: &mut Context<Pass>, node: Node<'_>, calls: u32, entering: bool) -> Result<(), Error> {
     if entering {
         if out.user.footnote == 0 {
             out.cr()?;
             Hole::Notes.mark(out)?;
-            writeln!(
-                out,
-                "<section class=\"notes\" role=\"doc-endnotes\" aria-label=\"{NOTES}\">\n<ol>"
-            )?;
+            writeln!(out, "<section class=\"notes\" role=\"doc-endnotes\" aria-label=\"{NOTES}\">\n<ol>")?;
         }
         out.user.footnote += 1;
         let note = out.user.footnote;
         return write!(out, "<li id=\"note--{note}\">");
     }
-    let ends_in_words = node
-        .last_child()
-        .is_some_and(|last| matches!(last.data().value, NodeValue::Paragraph));
+    let ends_in_words =
+        node.last_child().is_some_and(|last| matches!(last.data().value, NodeValue::Paragraph));
     if !ends_in_words {
         out.write_str("<p>")?;
         back(out, calls, false)?;

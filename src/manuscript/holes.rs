@@ -55,11 +55,7 @@ pub(super) fn cut(html: &str) -> (Vec<Hole>, Vec<Hole>) {
     let (mut body, mut notes) = (Vec::new(), Vec::new());
     let mut below = false;
     for (number, run) in html.split('\0').enumerate() {
-        let hole = if number % 2 == 0 {
-            Some(Hole::Html(run.to_string()))
-        } else {
-            Hole::read(run)
-        };
+        let hole = if number % 2 == 0 { Some(Hole::Html(run.to_string())) } else { Hole::read(run) };
         match hole {
             Some(Hole::Notes) => below = true,
             Some(Hole::Html(run)) if run.is_empty() => {}
@@ -82,10 +78,7 @@ pub(super) fn fill(holes: &[Hole], links: &[LinkFound], targets: &[LinkTo]) -> V
             Hole::Block => pieces.push(String::new()),
             Hole::Close(link) => {
                 silent = silent.filter(|silent| silent != link);
-                if matches!(
-                    targets.get(*link),
-                    Some(LinkTo::Address(_) | LinkTo::AddressAndWords(..))
-                ) {
+                if matches!(targets.get(*link), Some(LinkTo::Address(_) | LinkTo::AddressAndWords(..))) {
                     out.push_str("</a>");
                 }
             }

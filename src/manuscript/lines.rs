@@ -13,10 +13,7 @@ pub(super) struct Lines<'a> {
 
 impl<'a> Lines<'a> {
     pub(super) fn new(source: &'a Source, body: Span) -> Lines<'a> {
-        let body = Span::new(
-            source.floor(body.start.min(body.end)),
-            source.floor(body.end),
-        );
+        let body = Span::new(source.floor(body.start.min(body.end)), source.floor(body.end));
         let bytes = &source.text.as_bytes()[body.start..body.end];
         let mut starts = vec![body.start];
         for (at, &byte) in bytes.iter().enumerate() {
@@ -25,11 +22,7 @@ impl<'a> Lines<'a> {
                 starts.push(body.start + at + 1);
             }
         }
-        Lines {
-            source,
-            body,
-            starts,
-        }
+        Lines { source, body, starts }
     }
 
     /// The Markdown itself.
@@ -39,10 +32,7 @@ impl<'a> Lines<'a> {
 
     /// The byte at which a line of the body (from 1) starts; the body's end past the last line.
     pub(super) fn start(&self, line: usize) -> usize {
-        self.starts
-            .get(line.saturating_sub(1))
-            .copied()
-            .unwrap_or(self.body.end)
+        self.starts.get(line.saturating_sub(1)).copied().unwrap_or(self.body.end)
     }
 
     /// The bytes of a span, as they stand in the file.
@@ -61,10 +51,7 @@ impl<'a> Lines<'a> {
     pub(super) fn span(&self, at: Sourcepos) -> Span {
         let start = self.byte(at.start.line, at.start.column.saturating_sub(1));
         // The end names the last byte, which may stand inside a character.
-        let mut end = self
-            .byte(at.end.line, 0)
-            .saturating_add(at.end.column)
-            .min(self.body.end);
+        let mut end = self.byte(at.end.line, 0).saturating_add(at.end.column).min(self.body.end);
         while !self.source.text.is_char_boundary(end) {
             end += 1;
         }
@@ -73,7 +60,6 @@ impl<'a> Lines<'a> {
 
     fn byte(&self, line: usize, column: usize) -> usize {
         let start = self.start(line);
-        self.source
-            .floor((start + column).min(self.start(line + 1)))
+        self.source.floor((start + column).min(self.start(line + 1)))
     }
 }

@@ -8,10 +8,7 @@ const TAKEN: &[&str] = &["plant", "lesson", "number", "https", "http", "mailto"]
 
 /// The word before the colon, as a browser would read it: it skips blanks, line ends and tabs.
 fn scheme(href: &str) -> Option<String> {
-    let clean: String = href
-        .chars()
-        .filter(|c| !c.is_control() && !c.is_whitespace())
-        .collect();
+    let clean: String = href.chars().filter(|c| !c.is_control() && !c.is_whitespace()).collect();
     let (word, _) = clean.split_once(':')?;
     let mut letters = word.chars();
     let named = letters.next().is_some_and(|c| c.is_ascii_alphabetic())
@@ -21,10 +18,7 @@ fn scheme(href: &str) -> Option<String> {
 
 /// Whether a reader's browser would have to ask another host.
 fn elsewhere(href: &str) -> bool {
-    let clean: String = href
-        .chars()
-        .filter(|c| !c.is_control() && !c.is_whitespace())
-        .collect();
+    let clean: String = href.chars().filter(|c| !c.is_control() && !c.is_whitespace()).collect();
     clean.starts_with("//")
         || clean.starts_with("\\\\")
         || clean.starts_with("/\\")
@@ -45,8 +39,7 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
             let words = "a picture without words for those who cannot see it";
             let file = link.href.as_str();
             return Ok(Some(
-                Finding::warning(Code::BadLink, link.span, words)
-                    .write(format!("![what it shows]({file})")),
+                Finding::warning(Code::BadLink, link.span, words).write(format!("![what it shows]({file})")),
             ));
         }
         return Ok(None);
@@ -56,7 +49,9 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
     {
         return Err(bad(format!("a link may not begin with {scheme}:"))
             .why("it could run a program in the reader's browser, or leads nowhere")
-            .write("plant:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:"));
+            .write(
+                "plant:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:",
+            ));
     }
     if link.href.trim().is_empty() {
         return Err(bad("a link without a target".to_string())
@@ -72,13 +67,7 @@ mod tests {
 
     fn link(href: &str, picture: bool) -> LinkFound {
         let (href, text, title) = (href.to_string(), "x".to_string(), String::new());
-        LinkFound {
-            href,
-            text,
-            title,
-            picture,
-            span: Default::default(),
-        }
+        LinkFound { href, text, title, picture, span: Default::default() }
     }
 
     #[test]
@@ -105,11 +94,7 @@ mod tests {
         ] {
             assert!(check(&link(href, false)).is_err(), "{href}");
         }
-        for href in [
-            "https://a.org/p.png",
-            "//a.org/p.png",
-            "data:image/png;base64,x",
-        ] {
+        for href in ["https://a.org/p.png", "//a.org/p.png", "data:image/png;base64,x"] {
             assert!(check(&link(href, true)).is_err(), "{href}");
         }
     }

@@ -15,11 +15,7 @@ pub struct Parts<'a> {
 /// Cuts a file. A byte order mark, empty lines above and Windows line ends do no harm.
 pub fn parts(source: &Source) -> Result<Parts<'_>, Finding> {
     let text = source.text.as_str();
-    let first = if text.starts_with('\u{feff}') {
-        '\u{feff}'.len_utf8()
-    } else {
-        0
-    };
+    let first = if text.starts_with('\u{feff}') { '\u{feff}'.len_utf8() } else { 0 };
     let mut at = first;
     let mut open: Option<(Span, usize)> = None;
     for line in text[first..].split_inclusive('\n') {
@@ -40,18 +36,13 @@ pub fn parts(source: &Source) -> Result<Parts<'_>, Finding> {
         at = next;
     }
     match open {
-        None => Ok(Parts {
-            front: None,
-            body: piece(text, first, text.len()),
-        }),
-        Some((span, _)) => Err(Finding::error(
-            Code::NoFrontMatter,
-            span,
-            "the facts opened here are not closed",
-        )
-        .why("without a second line of --- nothing tells the facts from the text below them")
-        .write("---")
-        .locate(source)),
+        None => Ok(Parts { front: None, body: piece(text, first, text.len()) }),
+        Some((span, _)) => {
+            Err(Finding::error(Code::NoFrontMatter, span, "the facts opened here are not closed")
+                .why("without a second line of --- nothing tells the facts from the text below them")
+                .write("---")
+                .locate(source))
+        }
     }
 }
 

@@ -19,14 +19,7 @@ fn html(text: &str) -> String {
 
 fn codes(manuscript: &Manuscript) -> Vec<(Code, Level, usize, usize)> {
     let place = |finding: &Finding| finding.place.clone().expect("located");
-    let of = |finding: &Finding| {
-        (
-            finding.code,
-            finding.level,
-            place(finding).line,
-            place(finding).column,
-        )
-    };
+    let of = |finding: &Finding| (finding.code, finding.level, place(finding).line, place(finding).column);
     manuscript.findings.iter().map(of).collect()
 }
 
@@ -41,43 +34,27 @@ fn a_file_is_cut_at_its_facts() {
             assert_eq!(front.value, format!("a: ½\nb: 2\n").replace('\n', ends));
             assert_eq!(&text[front.span.start..front.span.end], front.value);
             assert_eq!(parts.body.value, format!("\nText\n").replace('\n', ends));
-            assert_eq!(
-                &text[parts.body.span.start..parts.body.span.end],
-                parts.body.value
-            );
+            assert_eq!(&text[parts.body.span.start..parts.body.span.end], parts.body.value);
         }
     }
     let source = Source::new("a.md", "No facts\n---\n");
     assert_eq!(parts(&source).expect("no facts").front, None);
     let finding = parts(&Source::new("a.md", "\n---\na: 1\n")).expect_err("open");
-    assert_eq!(
-        (finding.code, finding.place.expect("located").line),
-        (Code::NoFrontMatter, 2)
-    );
+    assert_eq!((finding.code, finding.place.expect("located").line), (Code::NoFrontMatter, 2));
 }
 
 #[test]
 fn blocks_keep_their_bytes() {
     let text = "---\na: é\n---\n# ½ é\n\n```recipe  one \nname: Élder\n\n  x: 1\n```\nbetween ½\n~~~~recipe\n```\nz\n~~~~~\n\n```recipe\n```\nend\n";
-    for text in [
-        text.to_string(),
-        text.replace('\n', "\r\n"),
-        format!("\u{feff}{text}"),
-    ] {
+    for text in [text.to_string(), text.replace('\n', "\r\n"), format!("\u{feff}{text}")] {
         let (source, manuscript) = lesson(&text);
         let cut = |span: Span| source.text[span.start..span.end].replace('\r', "");
         assert_eq!(manuscript.blocks.len(), 3);
         for block in &manuscript.blocks {
-            assert_eq!(
-                &source.text[block.text.span.start..block.text.span.end],
-                block.text.value
-            );
+            assert_eq!(&source.text[block.text.span.start..block.text.span.end], block.text.value);
             assert_eq!(block.kind, "recipe");
         }
-        assert_eq!(
-            cut(manuscript.blocks[0].text.span),
-            "name: Élder\n\n  x: 1\n"
-        );
+        assert_eq!(cut(manuscript.blocks[0].text.span), "name: Élder\n\n  x: 1\n");
         assert_eq!(cut(manuscript.blocks[0].info), "recipe  one");
         assert_eq!(cut(manuscript.blocks[1].text.span), "```\nz\n");
         assert_eq!(cut(manuscript.blocks[1].info), "recipe");
@@ -97,14 +74,7 @@ fn a_block_that_is_not_at_the_left_edge_is_refused() {
     );
     assert_eq!(manuscript.blocks, []);
     let (shape, error) = (Code::WrongShape, Level::Error);
-    assert_eq!(
-        codes(&manuscript),
-        [
-            (shape, error, 3, 2),
-            (shape, error, 7, 3),
-            (shape, error, 11, 3)
-        ]
-    );
+    assert_eq!(codes(&manuscript), [(shape, error, 3, 2), (shape, error, 7, 3), (shape, error, 11, 3)]);
     assert_eq!(render(&manuscript, |_| LinkTo::Broken).pieces.len(), 1);
 }
 
@@ -119,33 +89,19 @@ fn an_open_block_is_found_where_it_opens() {
 
 #[test]
 fn other_blocks_are_shown() {
-    assert_eq!(
-        html("```js x\na < b\n```\n"),
-        "<pre><code class=\"language-js\">a &lt; b\n</code></pre>\n"
-    );
+    assert_eq!(html("```js x\na < b\n```\n"), "<pre><code class=\"language-js\">a &lt; b\n</code></pre>\n");
     assert_eq!(html("    a\n"), "<pre><code>a\n</code></pre>\n");
 }
 
 #[test]
 fn headings_are_shifted_and_named() {
-    let (_, manuscript) =
-        lesson("# Top\n\n## Crème *x* [y](plant:y)\n\nUnder\n-----\n\n###### Under\n");
+    let (_, manuscript) = lesson("# Top\n\n## Crème *x* [y](plant:y)\n\nUnder\n-----\n\n###### Under\n");
     let of = |heading: &Heading| (heading.level, heading.text.clone(), heading.anchor.clone());
     let found: Vec<_> = manuscript.headings.iter().map(of).collect();
-    let want = [
-        (2, "Top", "top"),
-        (2, "Crème x y", "creme-x-y"),
-        (2, "Under", "under"),
-        (6, "Under", "under-2"),
-    ];
-    assert_eq!(
-        found,
-        want.map(|(level, text, id)| (level, text.to_string(), id.to_string()))
-    );
-    assert_eq!(
-        codes(&manuscript),
-        [(Code::WrongShape, Level::Warning, 1, 1)]
-    );
+    let want =
+        [(2, "Top", "top"), (2, "Crème x y", "creme-x-y"), (2, "Under", "under"), (6, "Under", "under-2")];
+    assert_eq!(found, want.map(|(level, text, id)| (level, text.to_string(), id.to_string())));
+    assert_eq!(codes(&manuscript), [(Code::WrongShape, Level::Warning, 1, 1)]);
     assert_eq!(html("## A *b*\n"), "<h2 id=\"a-b\">A <em>b</em></h2>\n");
 }
 
@@ -155,7 +111,8 @@ fn tables_are_aligned_by_class() {
     assert!(!table.contains("align"), "{table}");
     let flat = table.replace('\n', "");
     let head = "<table><thead><tr><td></td><th scope=\"col\" class=\"num\">b</th><th scope=\"col\" class=\"mid\">c</th></tr></thead>";
-    let rest = "<tbody><tr><td>1</td><td class=\"num\">2</td><td class=\"mid\"><em>3</em></td></tr></tbody></table>";
+    let rest =
+        "<tbody><tr><td>1</td><td class=\"num\">2</td><td class=\"mid\"><em>3</em></td></tr></tbody></table>";
     assert_eq!(flat, format!("{head}{rest}"));
 }
 
@@ -188,43 +145,22 @@ fn footnotes_stand_apart() {
 #[test]
 fn a_footnote_written_twice_is_found() {
     let (_, manuscript) = lesson("a[^x]\n\n[^x]: one\n\n```recipe\n```\n\n[^x]: two\n");
-    assert_eq!(
-        codes(&manuscript),
-        [(Code::TwiceWritten, Level::Error, 3, 1)]
-    );
+    assert_eq!(codes(&manuscript), [(Code::TwiceWritten, Level::Error, 3, 1)]);
     let rendered = render(&manuscript, |_| LinkTo::Broken);
     assert_eq!(rendered.pieces.len(), 2);
-    assert!(
-        rendered.notes.contains("two") && !rendered.notes.contains("one"),
-        "{}",
-        rendered.notes
-    );
+    assert!(rendered.notes.contains("two") && !rendered.notes.contains("one"), "{}", rendered.notes);
 }
 
 #[test]
 fn tasks_have_labels() {
-    let task = |done: &str, words: &str| {
-        format!("<label><input type=\"checkbox\"{done} disabled> {words}</label>")
-    };
+    let task =
+        |done: &str, words: &str| format!("<label><input type=\"checkbox\"{done} disabled> {words}</label>");
     let tight = html("- [ ] strain\n  - [x] twice\n- [x] bottle\n").replace('\n', "");
-    let (a, b, c) = (
-        task("", "strain"),
-        task(" checked", "twice"),
-        task(" checked", "bottle"),
-    );
+    let (a, b, c) = (task("", "strain"), task(" checked", "twice"), task(" checked", "bottle"));
     let inner = format!("<ul><li class=\"task\">{b}</li></ul>");
-    assert_eq!(
-        tight,
-        format!("<ul><li class=\"task\">{a}{inner}</li><li class=\"task\">{c}</li></ul>")
-    );
+    assert_eq!(tight, format!("<ul><li class=\"task\">{a}{inner}</li><li class=\"task\">{c}</li></ul>"));
     let loose = html("1. [ ] a\n\n   b\n").replace('\n', "");
-    assert_eq!(
-        loose,
-        format!(
-            "<ol><li class=\"task\"><p>{}</p><p>b</p></li></ol>",
-            task("", "a")
-        )
-    );
+    assert_eq!(loose, format!("<ol><li class=\"task\"><p>{}</p><p>b</p></li></ol>", task("", "a")));
 }
 
 #[test]
@@ -233,15 +169,9 @@ fn description_lists_strikes_quotes_and_breaks() {
         html("Term\n\n: What it is\n").replace('\n', ""),
         "<dl><dt>Term</dt><dd><p>What it is</p></dd></dl>"
     );
-    assert_eq!(
-        html("~~no~~ \"yes\" -- it's...\n"),
-        "<p><del>no</del> “yes” – it’s…</p>\n"
-    );
+    assert_eq!(html("~~no~~ \"yes\" -- it's...\n"), "<p><del>no</del> “yes” – it’s…</p>\n");
     assert_eq!(html("a\\\nb\n\n***\n"), "<p>a<br>\nb</p>\n<hr>\n");
-    assert_eq!(
-        html("https://a.org www.a.org\n"),
-        "<p>https://a.org www.a.org</p>\n"
-    );
+    assert_eq!(html("https://a.org www.a.org\n"), "<p>https://a.org www.a.org</p>\n");
 }
 
 #[test]
@@ -249,14 +179,7 @@ fn html_is_shown_not_used() {
     let text = "a <b onclick=x>b</b>\n\n<script>alert(1)</script>\n";
     let (_, manuscript) = lesson(text);
     let (used, warning) = (Code::NotUsed, Level::Warning);
-    assert_eq!(
-        codes(&manuscript),
-        [
-            (used, warning, 1, 3),
-            (used, warning, 1, 17),
-            (used, warning, 3, 1)
-        ]
-    );
+    assert_eq!(codes(&manuscript), [(used, warning, 1, 3), (used, warning, 1, 17), (used, warning, 3, 1)]);
     let html = html(text);
     assert!(!html.contains("<b") && !html.contains("<script"), "{html}");
     assert!(html.contains("&lt;script&gt;"), "{html}");
@@ -270,16 +193,12 @@ fn links_go_where_they_are_led() {
     assert_eq!(manuscript.links[0].text, "rose hip");
     let span = manuscript.links[1].span;
     assert_eq!(&source.text[span.start..span.end], "[](number:strained)");
-    let rendered = render(&manuscript, |link| {
-        match (link.href.as_str(), link.text.as_str()) {
-            ("plant:rosehip", _) => LinkTo::Address("../plants/rosehip/?a&b".to_string()),
-            ("number:strained", "") => {
-                LinkTo::AddressAndWords("#strained".to_string(), "700 mL <".to_string())
-            }
-            ("number:strained", _) => LinkTo::Words("3 cups".to_string()),
-            ("a.md", _) => LinkTo::Broken,
-            _ => LinkTo::Address(link.href.clone()),
-        }
+    let rendered = render(&manuscript, |link| match (link.href.as_str(), link.text.as_str()) {
+        ("plant:rosehip", _) => LinkTo::Address("../plants/rosehip/?a&b".to_string()),
+        ("number:strained", "") => LinkTo::AddressAndWords("#strained".to_string(), "700 mL <".to_string()),
+        ("number:strained", _) => LinkTo::Words("3 cups".to_string()),
+        ("a.md", _) => LinkTo::Broken,
+        _ => LinkTo::Address(link.href.clone()),
     });
     assert_eq!(
         rendered.pieces[0],
@@ -291,21 +210,14 @@ fn links_go_where_they_are_led() {
 
 #[test]
 fn bad_links_are_refused_with_their_place() {
-    let text = "ab [x](javascript:alert(1)) [y](&#106;avascript:z) ![](jar.jpg) [![z](https://a.org/z.png)](a.md)\n";
+    let text =
+        "ab [x](javascript:alert(1)) [y](&#106;avascript:z) ![](jar.jpg) [![z](https://a.org/z.png)](a.md)\n";
     let (_, manuscript) = lesson(text);
     let (bad, error) = (Code::BadLink, Level::Error);
-    let want = [
-        (bad, error, 1, 4),
-        (bad, error, 1, 29),
-        (bad, Level::Warning, 1, 52),
-        (bad, error, 1, 66),
-    ];
+    let want = [(bad, error, 1, 4), (bad, error, 1, 29), (bad, Level::Warning, 1, 52), (bad, error, 1, 66)];
     assert_eq!(codes(&manuscript), want);
     let html = html(text);
-    assert!(
-        !html.contains("script") && !html.contains("https"),
-        "{html}"
-    );
+    assert!(!html.contains("script") && !html.contains("https"), "{html}");
     assert!(html.contains("<a href=\"a.md\">z</a>"), "{html}");
 }
 
@@ -313,9 +225,8 @@ fn bad_links_are_refused_with_their_place() {
 fn a_hole_cannot_be_forged() {
     let text = "\0b0\0 &#0;b0&#0; `\0b0\0` [\0o0\0](a.md \"\0b0\0\") ![\0p0\0](\0b0\0)\n\n# \0b0\0\n\n```\0b0\0\n\0b0\0\n```\n\n<\0b0\0>\n";
     let (_, manuscript) = lesson(text);
-    let rendered = render(&manuscript, |link| {
-        LinkTo::AddressAndWords(link.href.clone(), "\0b0\0".to_string())
-    });
+    let rendered =
+        render(&manuscript, |link| LinkTo::AddressAndWords(link.href.clone(), "\0b0\0".to_string()));
     assert_eq!(rendered.pieces.len(), 1);
     assert!(!rendered.pieces[0].contains('\0'));
 }

@@ -1,9 +1,8 @@
 //! What is not a plant: its composition by mass and how it is measured.
 
 use super::{
-    Assumption, Figure, GLYCERIN_DENSITY, GLYCERIN_ENERGY, HONEY_ENERGY, HONEY_MOISTURE,
-    HONEY_SUGARS, MAPLE_DENSITY, MAPLE_ENERGY, MAPLE_SUGARS, MAPLE_WATER, SUGAR_BULK, SUGAR_ENERGY,
-    SUGAR_SUGARS,
+    Assumption, Figure, GLYCERIN_DENSITY, GLYCERIN_ENERGY, HONEY_ENERGY, HONEY_MOISTURE, HONEY_SUGARS,
+    MAPLE_DENSITY, MAPLE_ENERGY, MAPLE_SUGARS, MAPLE_WATER, SUGAR_BULK, SUGAR_ENERGY, SUGAR_SUGARS,
 };
 
 /// How a pantry item takes its place in a liquid.

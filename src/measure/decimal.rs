@@ -22,11 +22,7 @@ fn scaled(value: f64, places: u8) -> f64 {
 /// The value rounded half away from zero to so many decimals (nine at most).
 pub fn rounded(value: f64, places: u8) -> f64 {
     let size = scaled(value, places) / scale(places);
-    if value < 0.0 && size > 0.0 {
-        -size
-    } else {
-        size
-    }
+    if value < 0.0 && size > 0.0 { -size } else { size }
 }
 
 /// The value in digits: half away from zero, commas from 1,000 up, a true minus, never a minus zero.

@@ -76,11 +76,7 @@ impl Dimension {
     /// The words with an article in front, for a sentence: "a mass", "an energy", "a plain number".
     pub fn with_article(self) -> String {
         // Cooks weigh.
-        let words = if self == Dimension::MASS {
-            "weight".to_string()
-        } else {
-            self.to_string()
-        };
+        let words = if self == Dimension::MASS { "weight".to_string() } else { self.to_string() };
         if words.starts_with("a ") {
             words
         } else if words.starts_with(['a', 'e']) {
@@ -125,22 +121,10 @@ mod tests {
     #[test]
     fn dimensions_are_said_in_words() {
         assert_eq!(Dimension::NONE.to_string(), "a plain number");
-        assert_eq!(
-            Dimension::MASS.per(Dimension::VOLUME).to_string(),
-            "mass per volume"
-        );
-        assert_eq!(
-            Dimension::VOLUME.per(Dimension::TIME).to_string(),
-            "volume per time"
-        );
-        assert_eq!(
-            Dimension::NONE.per(Dimension::TIME).to_string(),
-            "number per time"
-        );
-        assert_eq!(
-            Dimension::MASS.times(Dimension::MASS).to_string(),
-            "mass squared"
-        );
+        assert_eq!(Dimension::MASS.per(Dimension::VOLUME).to_string(), "mass per volume");
+        assert_eq!(Dimension::VOLUME.per(Dimension::TIME).to_string(), "volume per time");
+        assert_eq!(Dimension::NONE.per(Dimension::TIME).to_string(), "number per time");
+        assert_eq!(Dimension::MASS.times(Dimension::MASS).to_string(), "mass squared");
         assert_eq!(Dimension::NONE.with_article(), "a plain number");
         assert_eq!(Dimension::MASS.with_article(), "a weight");
         assert_eq!(Dimension::ENERGY.with_article(), "an energy");

@@ -69,11 +69,7 @@ pub struct Kitchen {
 
 impl Kitchen {
     fn new(text: String, measured: f64, exact: f64) -> Kitchen {
-        let error = if exact > 0.0 {
-            (measured - exact) / exact
-        } else {
-            0.0
-        };
+        let error = if exact > 0.0 { (measured - exact) / exact } else { 0.0 };
         Kitchen { text, error }
     }
 }
@@ -99,11 +95,7 @@ impl Rung {
 
 /// Number, fraction and unit in one unbroken piece.
 fn counted(whole: u32, (num, den): (u32, u32), one: &str, many: &str) -> String {
-    let unit = if whole > 1 || (whole == 1 && num > 0) {
-        many
-    } else {
-        one
-    };
+    let unit = if whole > 1 || (whole == 1 && num > 0) { many } else { one };
     match (whole, num) {
         (_, 0) => format!("{whole}{NBSP}{unit}"),
         (0, _) => format!("{num}/{den}{NBSP}{unit}"),
@@ -142,22 +134,14 @@ const JARS: [(u32, (u32, u32), Measure); 8] = [
 fn ladder() -> Vec<Rung> {
     let rung = |(whole, part, unit): (u32, (u32, u32), Measure)| Rung { whole, part, unit };
     let mut rungs: Vec<Rung> = SPOONS.map(rung).to_vec();
-    let cup = |whole, part| Rung {
-        whole,
-        part,
-        unit: Measure::Cup,
-    };
+    let cup = |whole, part| Rung { whole, part, unit: Measure::Cup };
     rungs.extend([(1, 4), (1, 3), (1, 2), (2, 3), (3, 4)].map(|part| cup(0, part)));
     for whole in 1..4 {
         rungs.extend([(0, 1), (1, 4), (1, 2), (3, 4)].map(|part| cup(whole, part)));
     }
     rungs.extend(JARS.map(rung));
     // Beyond a gallon and a half only whole gallons: a bucket has no finer mark.
-    rungs.extend((2..=50).map(|whole| Rung {
-        whole,
-        part: (0, 1),
-        unit: Measure::Gallon,
-    }));
+    rungs.extend((2..=50).map(|whole| Rung { whole, part: (0, 1), unit: Measure::Gallon }));
     rungs
 }
 
@@ -170,13 +154,9 @@ pub fn volume_us(ml: f64, close: Close, toward: Toward) -> Option<Kitchen> {
         toward.allows(measured, ml) && (measured - ml).abs() <= close.share() * ml * (1.0 + TINY)
     };
     let ladder = ladder();
-    let nearest = |left: &&Rung, right: &&Rung, to: f64| {
-        (left.ml() - to).abs().total_cmp(&(right.ml() - to).abs())
-    };
-    let single = ladder
-        .iter()
-        .filter(|rung| fits(rung.ml()))
-        .min_by(|a, b| nearest(a, b, ml));
+    let nearest =
+        |left: &&Rung, right: &&Rung, to: f64| (left.ml() - to).abs().total_cmp(&(right.ml() - to).abs());
+    let single = ladder.iter().filter(|rung| fits(rung.ml())).min_by(|a, b| nearest(a, b, ml));
     if let Some(rung) = single {
         return Some(Kitchen::new(rung.text(), rung.ml(), ml));
     }
@@ -217,11 +197,7 @@ pub fn mass_us(g: f64, close: Close, toward: Toward) -> Option<Kitchen> {
     let (pounds, over) = (steps / (16 * parts), steps % (16 * parts));
     let (whole, part) = (over / parts, over % parts);
     // Two quarters are a half.
-    let part = if part == 2 && parts == 4 {
-        (1, 2)
-    } else {
-        (part, parts)
-    };
+    let part = if part == 2 && parts == 4 { (1, 2) } else { (part, parts) };
     let ounces = counted(whole, part, "oz", "oz");
     let text = match (pounds, over) {
         (0, _) => ounces,
@@ -236,17 +212,10 @@ fn metric(value: f64, toward: Toward, unit: Measure, step: f64) -> Kitchen {
         return Kitchen::new(format!("0{NBSP}{}", unit.text()), 0.0, 0.0);
     }
     // Tenths are counted in tens to a unit: a step of 0.1 itself is not exact in binary.
-    let measured = if step < 1.0 {
-        toward.steps(value * 10.0) / 10.0
-    } else {
-        toward.steps(value / step) * step
-    };
+    let measured =
+        if step < 1.0 { toward.steps(value * 10.0) / 10.0 } else { toward.steps(value / step) * step };
     let places = u8::from(step < 1.0 && measured.fract() != 0.0);
-    Kitchen::new(
-        format!("{}{NBSP}{}", decimal(measured, places), unit.text()),
-        measured,
-        value,
-    )
+    Kitchen::new(format!("{}{NBSP}{}", decimal(measured, places), unit.text()), measured, value)
 }
 
 /// Millilitres as a jug shows them: tenths under 5, ones under 20, fives under 100, tens under 500,
@@ -276,11 +245,7 @@ pub fn mass_metric(g: f64, toward: Toward) -> Kitchen {
 
 fn ounces(ml: f64, unit: Measure) -> String {
     let text = decimal(ml / unit.factor().to_f64(), 1);
-    format!(
-        "{}{NBSP}{}",
-        text.strip_suffix(".0").unwrap_or(&text),
-        unit.text()
-    )
+    format!("{}{NBSP}{}", text.strip_suffix(".0").unwrap_or(&text), unit.text())
 }
 
 /// US fluid ounces, one decimal at most.
@@ -290,10 +255,7 @@ pub fn fl_oz(ml: f64) -> String {
 
 /// Ounces by weight to one decimal, where no kitchen fraction comes close.
 pub fn oz(g: f64) -> String {
-    format!(
-        "{}{NBSP}oz",
-        decimal(g / Measure::OzWeight.factor().to_f64(), 1)
-    )
+    format!("{}{NBSP}oz", decimal(g / Measure::OzWeight.factor().to_f64(), 1))
 }
 
 /// Imperial fluid ounces, one decimal at most; only for what the author measured by Imperial.
@@ -310,11 +272,7 @@ pub fn minutes(min: f64) -> String {
         return format!("under 1{NBSP}min");
     }
     let count = |number: u64, one: &str, many: &str| {
-        format!(
-            "{}{NBSP}{}",
-            decimal(number as f64, 0),
-            if number == 1 { one } else { many }
-        )
+        format!("{}{NBSP}{}", decimal(number as f64, 0), if number == 1 { one } else { many })
     };
     let all = (min + 0.5).floor() as u64;
     let (days, hours, rest) = (all / 1440, all / 60, all % 60);
@@ -324,11 +282,7 @@ pub fn minutes(min: f64) -> String {
         return match (days % 7, over, rest) {
             (0, 0, 0) if days >= 14 => count(days / 7, "week", "weeks"),
             (_, 0, 0) => count(days, "day", "days"),
-            _ => format!(
-                "{} {}",
-                count(days, "day", "days"),
-                minutes((all % 1440) as f64)
-            ),
+            _ => format!("{} {}", count(days, "day", "days"), minutes((all % 1440) as f64)),
         };
     }
     match (hours, rest) {
@@ -346,11 +300,7 @@ pub fn to_five_minutes(min: f64) -> f64 {
 /// A temperature on both scales: `38 °C (100 °F)`.
 pub fn temperature_text(celsius: f64) -> String {
     let fahrenheit = celsius * 1.8 + 32.0;
-    format!(
-        "{}{NBSP}°C ({}{NBSP}°F)",
-        decimal(celsius, 0),
-        decimal(fahrenheit, 0)
-    )
+    format!("{}{NBSP}°C ({}{NBSP}°F)", decimal(celsius, 0), decimal(fahrenheit, 0))
 }
 
 #[cfg(test)]

@@ -5,8 +5,7 @@ use crate::measure::{amount, mass};
 use proptest::prelude::*;
 
 fn us(ml: f64, close: Close) -> String {
-    volume_us(ml, close, Toward::Nearest)
-        .map_or_else(|| "none".to_string(), |kitchen| spaced(&kitchen.text))
+    volume_us(ml, close, Toward::Nearest).map_or_else(|| "none".to_string(), |kitchen| spaced(&kitchen.text))
 }
 
 fn spaced(text: &str) -> String {
@@ -40,10 +39,7 @@ fn the_table_of_kitchen_roundings_comes_out() {
     // The table's own answer here is three measures, which it calls worse than a jug.
     assert_eq!(us(567.0, Close::Five), "2 1/2 cups");
     assert_eq!(us(567.0, Close::Two), "2 1/4 cups + 2 tbsp");
-    assert_eq!(
-        spaced(&volume_metric(567.0, Toward::Nearest).text),
-        "575 mL"
-    );
+    assert_eq!(spaced(&volume_metric(567.0, Toward::Nearest).text), "575 mL");
     // 5 mL is 1.4 % more than the spoon of 4.93 mL.
     let spoon = volume_us(5.0, Close::Five, Toward::Nearest).expect("a spoon");
     assert!((spoon.error + 0.0142).abs() < 1e-4);
@@ -75,21 +71,11 @@ fn directions_are_kept() {
     assert_eq!(spaced(&up.text), "1 tbsp + 1/8 tsp");
     let up = volume_us(3790.0, Close::Five, Toward::Up).expect("two measures");
     assert_eq!(spaced(&up.text), "1 gallon + 1/4 cup");
-    assert_eq!(
-        spaced(
-            &volume_us(240.0, Close::Five, Toward::Down)
-                .expect("a cup")
-                .text
-        ),
-        "1 cup"
-    );
+    assert_eq!(spaced(&volume_us(240.0, Close::Five, Toward::Down).expect("a cup").text), "1 cup");
     assert_eq!(spaced(&volume_metric(801.0, Toward::Up).text), "825 mL");
     assert_eq!(spaced(&volume_metric(3.05, Toward::Up).text), "3.1 mL");
     assert_eq!(spaced(&volume_metric(0.3, Toward::Up).text), "0.3 mL");
-    assert_eq!(
-        spaced(&mass_metric(1864.0, Toward::Nearest).text),
-        "1,860 g"
-    );
+    assert_eq!(spaced(&mass_metric(1864.0, Toward::Nearest).text), "1,860 g");
     assert_eq!(spaced(&mass_metric(56.7, Toward::Down).text), "55 g");
     assert_eq!(spaced(&mass_metric(3.86, Toward::Nearest).text), "3.9 g");
     assert_eq!(spaced(&mass_metric(-1.0, Toward::Nearest).text), "0 g");
@@ -112,14 +98,7 @@ fn times_and_temperatures_are_said_as_people_say_them() {
     for (min, text) in said {
         assert_eq!(spaced(&minutes(min)), text);
     }
-    assert_eq!(
-        (
-            to_five_minutes(36.2),
-            to_five_minutes(37.5),
-            to_five_minutes(1.0)
-        ),
-        (35.0, 40.0, 5.0)
-    );
+    assert_eq!((to_five_minutes(36.2), to_five_minutes(37.5), to_five_minutes(1.0)), (35.0, 40.0, 5.0));
     assert_eq!(spaced(&temperature_text(38.0)), "38 °C (100 °F)");
     assert_eq!(spaced(&temperature_text(-18.0)), "−18 °C (0 °F)");
 }

@@ -35,10 +35,7 @@ pub enum System {
 
 /// A unit an author may write.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
-#[allow(
-    missing_docs,
-    reason = "each name is its unit; the table below says the rest"
-)]
+#[allow(missing_docs, reason = "each name is its unit; the table below says the rest")]
 pub enum Measure {
     Tsp,
     Tbsp,
@@ -97,15 +94,7 @@ const fn row(
     factor: Ratio,
     system: System,
 ) -> Row {
-    Row {
-        measure,
-        text,
-        plural,
-        spellings,
-        dimension,
-        factor,
-        system,
-    }
+    Row { measure, text, plural, spellings, dimension, factor, system }
 }
 
 /// US fluid ounces by the gallon of 231 cubic inches, the inch of 2.54 cm: `share` of them to a gallon.
@@ -212,11 +201,7 @@ impl Measure {
 
     /// So many of it in the base unit. Temperatures do not start at nothing, so they are named here.
     pub fn to_base(self, value: Ratio) -> Result<Ratio, RatioError> {
-        let value = if self == Measure::Fahrenheit {
-            value.minus(Ratio::whole(32))?
-        } else {
-            value
-        };
+        let value = if self == Measure::Fahrenheit { value.minus(Ratio::whole(32))? } else { value };
         value.times(self.factor())
     }
 
@@ -236,11 +221,7 @@ impl Measure {
         let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
         let lower = text.to_lowercase();
         ROWS.iter()
-            .find(|row| {
-                row.spellings
-                    .iter()
-                    .any(|known| *known == text || *known == lower)
-            })
+            .find(|row| row.spellings.iter().any(|known| *known == text || *known == lower))
             .map(|row| row.measure)
     }
 }
@@ -258,18 +239,8 @@ mod tests {
         let mut seen = std::collections::BTreeSet::new();
         for (index, row) in ROWS.iter().enumerate() {
             assert_eq!(row.measure as usize, index);
-            assert_eq!(
-                Measure::spelled(row.text),
-                Some(row.measure),
-                "{}",
-                row.text
-            );
-            assert_eq!(
-                Measure::spelled(row.plural),
-                Some(row.measure),
-                "{}",
-                row.plural
-            );
+            assert_eq!(Measure::spelled(row.text), Some(row.measure), "{}", row.text);
+            assert_eq!(Measure::spelled(row.plural), Some(row.measure), "{}", row.plural);
             for spelling in row.spellings {
                 assert!(seen.insert(*spelling), "{spelling} stands twice");
             }
@@ -314,10 +285,7 @@ mod tests {
     #[test]
     fn label_measures_are_whole_and_stand_apart() {
         // 21 CFR 101.9(b)(5)(viii).
-        assert_eq!(
-            (LABEL_TSP_ML, LABEL_TBSP_ML, LABEL_FL_OZ_ML),
-            (5.0, 15.0, 30.0)
-        );
+        assert_eq!((LABEL_TSP_ML, LABEL_TBSP_ML, LABEL_FL_OZ_ML), (5.0, 15.0, 30.0));
         assert_eq!((LABEL_CUP_ML, LABEL_OZ_G), (240.0, 28.0));
         // Derived from the two exact cups: the label's is 1.442 % larger.
         let larger = (LABEL_CUP_ML / one(Measure::Cup) - 1.0) * 100.0;
@@ -336,14 +304,8 @@ mod tests {
     #[test]
     fn fahrenheit_is_read_as_celsius() {
         // A chemistry answer page works 235 °F, the start of soft ball, to 112.78 °C.
-        let celsius = Measure::Fahrenheit
-            .to_base(Ratio::whole(235))
-            .expect("small")
-            .to_f64();
+        let celsius = Measure::Fahrenheit.to_base(Ratio::whole(235)).expect("small").to_f64();
         assert!((celsius - 112.78).abs() <= 0.005);
-        assert_eq!(
-            Measure::Fahrenheit.to_base(Ratio::whole(212)),
-            Ok(Ratio::whole(100))
-        );
+        assert_eq!(Measure::Fahrenheit.to_base(Ratio::whole(212)), Ok(Ratio::whole(100)));
     }
 }

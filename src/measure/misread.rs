@@ -22,13 +22,7 @@ pub struct Misread {
 impl Misread {
     /// A fault at these bytes.
     pub fn new(at: Range<usize>, code: Code, message: impl Into<String>) -> Misread {
-        Misread {
-            at,
-            code,
-            message: message.into(),
-            why: None,
-            write: Vec::new(),
-        }
+        Misread { at, code, message: message.into(), why: None, write: Vec::new() }
     }
 
     /// A fault of the whole text, the space around it left out.

@@ -50,10 +50,7 @@ impl Ratio {
 
     /// A whole number.
     pub const fn whole(number: i128) -> Ratio {
-        Ratio {
-            num: number,
-            den: 1,
-        }
+        Ratio { num: number, den: 1 }
     }
 
     /// `num / den`, in lowest terms.
@@ -67,10 +64,7 @@ impl Ratio {
         }
         let common = gcd(num.unsigned_abs(), den.unsigned_abs()) as i128;
         let sign = if den < 0 { -1 } else { 1 };
-        Ok(Ratio {
-            num: sign * (num / common),
-            den: sign * (den / common),
-        })
+        Ok(Ratio { num: sign * (num / common), den: sign * (den / common) })
     }
 
     /// For factors in this module's tables: a wrong one stops the compiler, never a press.
@@ -99,11 +93,7 @@ impl Ratio {
                 den = den.checked_mul(10).ok_or(RatioError::TooLarge)?;
             }
         }
-        if digits == 0 {
-            Err(RatioError::NotDecimal)
-        } else {
-            Ratio::new(num, den)
-        }
+        if digits == 0 { Err(RatioError::NotDecimal) } else { Ratio::new(num, den) }
     }
 
     /// The number above the line.
@@ -119,41 +109,23 @@ impl Ratio {
     /// The sum.
     pub fn plus(self, other: Ratio) -> Result<Ratio, RatioError> {
         let common = gcd(self.den.unsigned_abs(), other.den.unsigned_abs()) as i128;
-        let left = self
-            .num
-            .checked_mul(other.den / common)
-            .ok_or(RatioError::TooLarge)?;
-        let right = other
-            .num
-            .checked_mul(self.den / common)
-            .ok_or(RatioError::TooLarge)?;
-        let den = self
-            .den
-            .checked_mul(other.den / common)
-            .ok_or(RatioError::TooLarge)?;
+        let left = self.num.checked_mul(other.den / common).ok_or(RatioError::TooLarge)?;
+        let right = other.num.checked_mul(self.den / common).ok_or(RatioError::TooLarge)?;
+        let den = self.den.checked_mul(other.den / common).ok_or(RatioError::TooLarge)?;
         Ratio::new(left.checked_add(right).ok_or(RatioError::TooLarge)?, den)
     }
 
     /// The difference.
     pub fn minus(self, other: Ratio) -> Result<Ratio, RatioError> {
-        self.plus(Ratio {
-            num: other.num.checked_neg().ok_or(RatioError::TooLarge)?,
-            den: other.den,
-        })
+        self.plus(Ratio { num: other.num.checked_neg().ok_or(RatioError::TooLarge)?, den: other.den })
     }
 
     /// The product; common factors go first, so that what fits is never refused.
     pub fn times(self, other: Ratio) -> Result<Ratio, RatioError> {
         let left = Ratio::new(self.num, other.den)?;
         let right = Ratio::new(other.num, self.den)?;
-        let num = left
-            .num
-            .checked_mul(right.num)
-            .ok_or(RatioError::TooLarge)?;
-        let den = left
-            .den
-            .checked_mul(right.den)
-            .ok_or(RatioError::TooLarge)?;
+        let num = left.num.checked_mul(right.num).ok_or(RatioError::TooLarge)?;
+        let den = left.den.checked_mul(right.den).ok_or(RatioError::TooLarge)?;
         Ratio::new(num, den)
     }
 
@@ -225,18 +197,12 @@ mod tests {
 
     #[test]
     fn decimal_text_is_kept_exactly() {
-        assert_eq!(
-            Ratio::from_decimal("3785.411784"),
-            Ratio::new(3_785_411_784, 1_000_000)
-        );
+        assert_eq!(Ratio::from_decimal("3785.411784"), Ratio::new(3_785_411_784, 1_000_000));
         assert_eq!(Ratio::from_decimal(".5"), Ratio::new(1, 2));
         assert_eq!(Ratio::from_decimal("1.2.3"), Err(RatioError::NotDecimal));
         assert_eq!(Ratio::from_decimal("."), Err(RatioError::NotDecimal));
         assert_eq!(Ratio::from_decimal("٣"), Err(RatioError::NotDecimal));
-        assert_eq!(
-            Ratio::from_decimal(&"9".repeat(60)),
-            Err(RatioError::TooLarge)
-        );
+        assert_eq!(Ratio::from_decimal(&"9".repeat(60)), Err(RatioError::TooLarge));
     }
 
     #[test]

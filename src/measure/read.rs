@@ -37,10 +37,7 @@ pub struct Amount {
 impl Amount {
     /// The value, of a range the lower, with its dimension.
     pub fn quantity(&self) -> Quantity {
-        Quantity {
-            value: self.low,
-            dimension: self.dimension(),
-        }
+        Quantity { value: self.low, dimension: self.dimension() }
     }
 
     /// Whether two values were written.
@@ -71,27 +68,13 @@ struct Wanted {
 const ANY: Wanted = Wanted {
     words: "an amount",
     dimensions: &[],
-    units: &[
-        Measure::G,
-        Measure::OzWeight,
-        Measure::Ml,
-        Measure::FlOz,
-        Measure::Cup,
-        Measure::Tsp,
-    ],
+    units: &[Measure::G, Measure::OzWeight, Measure::Ml, Measure::FlOz, Measure::Cup, Measure::Tsp],
     zero: false,
 };
 const VOLUME: Wanted = Wanted {
     words: "a volume",
     dimensions: &[Dimension::VOLUME],
-    units: &[
-        Measure::Ml,
-        Measure::FlOz,
-        Measure::Cup,
-        Measure::Tbsp,
-        Measure::Tsp,
-        Measure::L,
-    ],
+    units: &[Measure::Ml, Measure::FlOz, Measure::Cup, Measure::Tbsp, Measure::Tsp, Measure::L],
     zero: false,
 };
 const MASS: Wanted = Wanted {
@@ -168,23 +151,12 @@ pub fn temperature(text: &str) -> Result<Amount, Misread> {
 fn read(text: &str, wanted: Wanted) -> Result<Amount, Misread> {
     let written = text.trim();
     if written.is_empty() {
-        let misread = Misread::of(
-            text,
-            Code::BadNumber,
-            format!("{} is missing here", wanted.words),
-        );
+        let misread = Misread::of(text, Code::BadNumber, format!("{} is missing here", wanted.words));
         return Err(with_units(misread, "1", wanted));
     }
     let Some(low) = number(text, 0)? else {
-        let message = format!(
-            "{} starts with a number; `{written}` does not",
-            wanted.words
-        );
-        return Err(with_units(
-            Misread::of(text, Code::BadNumber, message),
-            "1",
-            wanted,
-        ));
+        let message = format!("{} starts with a number; `{written}` does not", wanted.words);
+        return Err(with_units(Misread::of(text, Code::BadNumber, message), "1", wanted));
     };
     let start = skip_space(text, 0);
     let (high, end) = match range_dash(text, low.end) {
@@ -217,24 +189,13 @@ fn worth(
         let message = format!("`{}` is nothing; an amount must be more", text.trim());
         return Err(Misread::of(text, Code::BadNumber, message));
     }
-    let exact = measure
-        .to_base(low)
-        .map_err(|error| unreadable(start, end, error))?;
-    let top = measure
-        .to_base(high)
-        .map_err(|error| unreadable(start, end, error))?
-        .to_f64();
+    let exact = measure.to_base(low).map_err(|error| unreadable(start, end, error))?;
+    let top = measure.to_base(high).map_err(|error| unreadable(start, end, error))?.to_f64();
     if top > BEYOND_KITCHENS {
         let message = format!("`{}` is more than any kitchen holds", text.trim());
         return Err(Misread::new(start..end, Code::BadNumber, message));
     }
-    Ok(Amount {
-        low: exact.to_f64(),
-        high: top,
-        measure,
-        written: text.trim().to_string(),
-        exact,
-    })
+    Ok(Amount { low: exact.to_f64(), high: top, measure, written: text.trim().to_string(), exact })
 }
 
 /// Whether the amount is of what the caller has a use for.
@@ -246,28 +207,18 @@ fn suits(text: &str, digits: &str, amount: Amount, wanted: Wanted) -> Result<Amo
             .write(format!("{digits} fl oz"));
         // A reading that would be refused next is none.
         let both = wanted.dimensions.contains(&Dimension::MASS);
-        return Err(if both {
-            misread.write(format!("{digits} oz weight"))
-        } else {
-            misread
-        });
+        return Err(if both { misread.write(format!("{digits} oz weight")) } else { misread });
     }
     let dimension = amount.dimension();
     if !wanted.dimensions.is_empty() && !wanted.dimensions.contains(&dimension) {
-        let is = if dimension == Dimension::NONE {
-            "a share".to_string()
-        } else {
-            dimension.with_article()
-        };
+        let is = if dimension == Dimension::NONE { "a share".to_string() } else { dimension.with_article() };
         let message = format!("{} was wanted; `{}` is {is}", wanted.words, amount.written);
         let units: Vec<&str> = wanted.units.iter().map(|unit| unit.text()).collect();
-        return Err(
-            Misread::of(text, Code::WrongDimension, message).why(format!(
-                "{} is written in {}",
-                wanted.words,
-                units.join(", ")
-            )),
-        );
+        return Err(Misread::of(text, Code::WrongDimension, message).why(format!(
+            "{} is written in {}",
+            wanted.words,
+            units.join(", ")
+        )));
     }
     Ok(amount)
 }
@@ -279,24 +230,14 @@ fn range_dash(text: &str, end: usize) -> Option<usize> {
     if tail.starts_with("to ") || tail.starts_with("to\u{a0}") {
         return Some(at + 2);
     }
-    tail.chars()
-        .next()
-        .filter(|dash| matches!(dash, '-' | '–' | '—' | '−'))
-        .map(|dash| at + dash.len_utf8())
+    tail.chars().next().filter(|dash| matches!(dash, '-' | '–' | '—' | '−')).map(|dash| at + dash.len_utf8())
 }
 
 fn backwards(text: &str, (start, low_end): (usize, usize), after: usize, end: usize) -> Misread {
-    let (low, high, tail) = (
-        &text[start..low_end],
-        text[after..end].trim(),
-        rest(text, end).trim(),
-    );
-    let misread = Misread::new(
-        start..end,
-        Code::BadNumber,
-        format!("`{}` runs backwards", &text[start..end]),
-    )
-    .write(format!("{high}–{low} {tail}").trim());
+    let (low, high, tail) = (&text[start..low_end], text[after..end].trim(), rest(text, end).trim());
+    let misread =
+        Misread::new(start..end, Code::BadNumber, format!("`{}` runs backwards", &text[start..end]))
+            .write(format!("{high}–{low} {tail}").trim());
     // `1-1/2 cups` is one and a half to many cooks.
     if high.contains('/') && !low.contains('/') {
         misread.write(format!("{low} {high} {tail}").trim())
@@ -312,41 +253,24 @@ fn unit(text: &str, start: usize, end: usize, wanted: Wanted) -> Result<Measure,
     let at = from..from + words.len();
     if words.is_empty() {
         let message = format!("`{digits}` has no unit");
-        return Err(with_units(
-            Misread::new(start..end, Code::NoUnit, message),
-            digits,
-            wanted,
-        ));
+        return Err(with_units(Misread::new(start..end, Code::NoUnit, message), digits, wanted));
     }
     if let Some(measure) = Measure::spelled(words) {
         return Ok(measure);
     }
     if words.contains(|letter: char| letter.is_numeric()) {
-        let message = format!(
-            "`{}` holds more than one amount; one number and one unit are read",
-            text.trim()
-        );
+        let message =
+            format!("`{}` holds more than one amount; one number and one unit are read", text.trim());
         return Err(Misread::of(text, Code::BadNumber, message)
             .why("a range has its unit once, after both numbers: 2–3 min"));
     }
     if let Some((known, length)) = leading_unit(words) {
         let more = words[length..].trim();
-        let message = format!(
-            "`{digits} {}` is an amount; `{more}` after it is not read",
-            known.plural()
-        );
-        return Err(Misread::new(
-            from + words.len() - more.len()..at.end,
-            Code::UnknownUnit,
-            message,
-        )
-        .write(text[start..from + length].trim()));
+        let message = format!("`{digits} {}` is an amount; `{more}` after it is not read", known.plural());
+        return Err(Misread::new(from + words.len() - more.len()..at.end, Code::UnknownUnit, message)
+            .write(text[start..from + length].trim()));
     }
-    let misread = Misread::new(
-        at,
-        Code::UnknownUnit,
-        format!("`{words}` is not a unit known here"),
-    );
+    let misread = Misread::new(at, Code::UnknownUnit, format!("`{words}` is not a unit known here"));
     Err(with_units(misread, digits, wanted))
 }
 
@@ -354,25 +278,15 @@ fn unit(text: &str, start: usize, end: usize, wanted: Wanted) -> Result<Measure,
 fn leading_unit(words: &str) -> Option<(Measure, usize)> {
     // No spelling is longer than this, and a paragraph written by mistake should not be tried throughout.
     let tried = words.char_indices().take(40).collect::<Vec<_>>();
-    let ends = tried
-        .into_iter()
-        .rev()
-        .filter(|(_, letter)| letter.is_whitespace() || *letter == ',');
-    ends.map(|(at, _)| at)
-        .find_map(|at| Measure::spelled(&words[..at]).map(|measure| (measure, at)))
+    let ends = tried.into_iter().rev().filter(|(_, letter)| letter.is_whitespace() || *letter == ',');
+    ends.map(|(at, _)| at).find_map(|at| Measure::spelled(&words[..at]).map(|measure| (measure, at)))
 }
 
 /// The same misread, with the digits written before each unit that would do.
 fn with_units(misread: Misread, digits: &str, wanted: Wanted) -> Misread {
-    let many = !matches!(
-        digits,
-        "1" | "1/2" | "½" | "1/4" | "¼" | "1/3" | "⅓" | "3/4" | "¾" | "2/3" | "⅔"
-    );
+    let many = !matches!(digits, "1" | "1/2" | "½" | "1/4" | "¼" | "1/3" | "⅓" | "3/4" | "¾" | "2/3" | "⅔");
     wanted.units.iter().fold(misread, |misread, unit| {
-        misread.write(format!(
-            "{digits} {}",
-            if many { unit.plural() } else { unit.text() }
-        ))
+        misread.write(format!("{digits} {}", if many { unit.plural() } else { unit.text() }))
     })
 }
 

@@ -52,18 +52,12 @@ fn digit_at(text: &str, at: usize) -> bool {
 }
 
 fn digits_end(text: &str, from: usize) -> usize {
-    let digits = rest(text, from)
-        .bytes()
-        .take_while(u8::is_ascii_digit)
-        .count();
+    let digits = rest(text, from).bytes().take_while(u8::is_ascii_digit).count();
     from + digits
 }
 
 fn whole(text: &str, from: usize, end: usize) -> Result<Ratio, Misread> {
-    let digits: String = text[from..end]
-        .chars()
-        .filter(|letter| *letter != ',')
-        .collect();
+    let digits: String = text[from..end].chars().filter(|letter| *letter != ',').collect();
     Ratio::from_decimal(&digits).map_err(|error| unreadable(from, end, error))
 }
 
@@ -78,10 +72,7 @@ pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread>
         return Ok(None);
     };
     if let Some(value) = vulgar(start) {
-        return Ok(Some(Number {
-            value,
-            end: at + start.len_utf8(),
-        }));
+        return Ok(Some(Number { value, end: at + start.len_utf8() }));
     }
     if matches!(start, '-' | '−' | '–' | '+') {
         let after = skip_space(text, at + start.len_utf8());
@@ -95,13 +86,9 @@ pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread>
         let message = if start == '+' {
             "a number is written without a plus in front".to_string()
         } else {
-            format!(
-                "`{}` is below nothing; an amount must be more",
-                &text[at..unsigned.end]
-            )
+            format!("`{}` is below nothing; an amount must be more", &text[at..unsigned.end])
         };
-        return Err(Misread::new(at..unsigned.end, Code::BadNumber, message)
-            .write(rest(text, after).trim()));
+        return Err(Misread::new(at..unsigned.end, Code::BadNumber, message).write(rest(text, after).trim()));
     }
     let mut end = digits_end(text, at);
     if end == at && !(start == '.' && digit_at(text, at + 1)) {
@@ -114,41 +101,25 @@ pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread>
         end = digits_end(text, end + 1);
         if matches!(first(text, end), Some('.' | ',')) && digit_at(text, end + 1) {
             let end = end + 1 + digits_end(rest(text, end + 1), 0);
-            let message = format!(
-                "`{}` is not a number that can be read one way only",
-                &text[at..end]
-            );
+            let message = format!("`{}` is not a number that can be read one way only", &text[at..end]);
             let why = "a point stands before decimals, a comma between thousands: 1,234.5";
             return Err(Misread::new(at..end, Code::BadNumber, message).why(why));
         }
-        return Ok(Some(Number {
-            value: whole(text, at, end)?,
-            end,
-        }));
+        return Ok(Some(Number { value: whole(text, at, end)?, end }));
     }
     let value = whole(text, at, end)?;
     if let Some((below, below_end)) = below_line(text, end)? {
-        return Ok(Some(Number {
-            value: over(value, below, at, below_end)?,
-            end: below_end,
-        }));
+        return Ok(Some(Number { value: over(value, below, at, below_end)?, end: below_end }));
     }
     Ok(Some(match fraction(text, skip_space(text, end))? {
         Some(part) => {
             if part.value >= Ratio::ONE {
-                let message = format!(
-                    "`{}`: the fraction after a whole number is below one",
-                    &text[at..part.end]
-                );
+                let message =
+                    format!("`{}`: the fraction after a whole number is below one", &text[at..part.end]);
                 return Err(Misread::new(at..part.end, Code::BadNumber, message));
             }
-            let sum = value
-                .plus(part.value)
-                .map_err(|error| unreadable(at, part.end, error))?;
-            Number {
-                value: sum,
-                end: part.end,
-            }
+            let sum = value.plus(part.value).map_err(|error| unreadable(at, part.end, error))?;
+            Number { value: sum, end: part.end }
         }
         None => Number { value, end },
     }))
@@ -159,10 +130,7 @@ fn fraction(text: &str, at: usize) -> Result<Option<Number>, Misread> {
     if let Some(letter) = first(text, at)
         && let Some(value) = vulgar(letter)
     {
-        return Ok(Some(Number {
-            value,
-            end: at + letter.len_utf8(),
-        }));
+        return Ok(Some(Number { value, end: at + letter.len_utf8() }));
     }
     let above_end = digits_end(text, at);
     if above_end == at {
@@ -182,17 +150,11 @@ fn below_line(text: &str, at: usize) -> Result<Option<(Ratio, usize)>, Misread> 
     };
     let from = at + stroke.len_utf8();
     let end = digits_end(text, from);
-    if end == from {
-        Ok(None)
-    } else {
-        Ok(Some((whole(text, from, end)?, end)))
-    }
+    if end == from { Ok(None) } else { Ok(Some((whole(text, from, end)?, end))) }
 }
 
 fn over(above: Ratio, below: Ratio, at: usize, end: usize) -> Result<Ratio, Misread> {
-    above
-        .over(below)
-        .map_err(|error| unreadable(at, end, error))
+    above.over(below).map_err(|error| unreadable(at, end, error))
 }
 
 /// The end of a number with commas in it, where they part thousands and nothing else.
@@ -209,10 +171,7 @@ fn thousands(text: &str, at: usize, first_end: usize) -> Result<usize, Misread> 
     if leading && after.iter().all(|group| group.len() == 3) {
         return Ok(end);
     }
-    let message = format!(
-        "`{}` may be a decimal or a count of thousands",
-        &text[at..end]
-    );
+    let message = format!("`{}` may be a decimal or a count of thousands", &text[at..end]);
     let mut misread = Misread::new(at..end, Code::BadNumber, message)
         .why("a point stands before decimals, a comma between thousands");
     if let [part] = after {
@@ -253,14 +212,9 @@ pub(super) fn share(text: &str, from: usize) -> Result<Option<Number>, Misread> 
     let at = skip_space(text, from);
     for (words, num, den) in WORDS {
         let end = at + words.len();
-        let same = text
-            .get(at..end)
-            .is_some_and(|start| start.eq_ignore_ascii_case(words));
+        let same = text.get(at..end).is_some_and(|start| start.eq_ignore_ascii_case(words));
         if same && !first(text, end).is_some_and(char::is_alphanumeric) {
-            return Ok(Some(Number {
-                value: Ratio::exact(num, den),
-                end,
-            }));
+            return Ok(Some(Number { value: Ratio::exact(num, den), end }));
         }
     }
     let Some(plain) = number(text, at)? else {
@@ -269,14 +223,9 @@ pub(super) fn share(text: &str, from: usize) -> Result<Option<Number>, Misread> 
     let unit = skip_space(text, plain.end);
     for sign in ["%", "percent", "per cent"] {
         if rest(text, unit).starts_with(sign) {
-            let value = plain
-                .value
-                .over(Ratio::whole(100))
-                .map_err(|error| unreadable(at, plain.end, error))?;
-            return Ok(Some(Number {
-                value,
-                end: unit + sign.len(),
-            }));
+            let value =
+                plain.value.over(Ratio::whole(100)).map_err(|error| unreadable(at, plain.end, error))?;
+            return Ok(Some(Number { value, end: unit + sign.len() }));
         }
     }
     Ok(Some(plain))
@@ -330,27 +279,14 @@ mod tests {
         assert_eq!(misread.code, Code::BadNumber);
         assert_eq!(misread.write, ["1.5 L", "1,500 L"]);
         assert_eq!(number("0,5 L", 0).expect_err("a decimal").write, ["0.5 L"]);
-        for wrong in [
-            "1.000,5 L",
-            "1.2.3",
-            "1,00,000",
-            "1/0 cup",
-            "1 3/2 cup",
-            "-2 g",
-            "−2 g",
-            "+2 g",
-        ] {
+        for wrong in ["1.000,5 L", "1.2.3", "1,00,000", "1/0 cup", "1 3/2 cup", "-2 g", "−2 g", "+2 g"] {
             assert!(number(wrong, 0).is_err(), "{wrong}");
         }
     }
 
     #[test]
     fn a_line_of_dashes_is_no_number() {
-        assert!(
-            number(&"-".repeat(1_000_000), 0)
-                .expect("readable")
-                .is_none()
-        );
+        assert!(number(&"-".repeat(1_000_000), 0).expect("readable").is_none());
     }
 
     #[test]

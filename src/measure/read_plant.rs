@@ -58,28 +58,19 @@ pub fn plant_amount(text: &str) -> Result<PlantAmount, Misread> {
         None => (text, ""),
     };
     let head = head.trim_end();
-    let split = head.rfind(char::is_whitespace).map_or(0, |at| {
-        at + head[at..].chars().next().map_or(0, char::len_utf8)
-    });
+    let split = head
+        .rfind(char::is_whitespace)
+        .map_or(0, |at| at + head[at..].chars().next().map_or(0, char::len_utf8));
     let (measured, form, cut) = match (Form::spelled(&head[split..]), Form::spelled(tail)) {
         (Some(form), _) => (&head[..split], form, tail),
         (None, Some(form)) => (head, form, ""),
         (None, None) => {
             let amount = amount(head)?;
             plant_measure(head, &amount)?;
-            let cut = if tail.is_empty() {
-                String::new()
-            } else {
-                format!(", {tail}")
-            };
-            let message = format!(
-                "`{}` does not say whether the plant is fresh or dried",
-                text.trim()
-            );
+            let cut = if tail.is_empty() { String::new() } else { format!(", {tail}") };
+            let message = format!("`{}` does not say whether the plant is fresh or dried", text.trim());
             return Err(Misread::of(text, Code::FreshOrDried, message)
-                .why(
-                    "a fresh plant is mostly water, so the same weight holds far less of the plant",
-                )
+                .why("a fresh plant is mostly water, so the same weight holds far less of the plant")
                 .write(format!("{} dried{cut}", amount.written))
                 .write(format!("{} fresh{cut}", amount.written)));
         }
@@ -88,22 +79,11 @@ pub fn plant_amount(text: &str) -> Result<PlantAmount, Misread> {
     let behind = text[measured.len()..].trim();
     let gap = if behind.starts_with(',') { "" } else { " " };
     let amount = amount(measured).map_err(|mut misread| {
-        misread
-            .write
-            .iter_mut()
-            .for_each(|write| *write = format!("{write}{gap}{behind}"));
+        misread.write.iter_mut().for_each(|write| *write = format!("{write}{gap}{behind}"));
         misread
     })?;
     plant_measure(measured, &amount)?;
-    Ok(PlantAmount {
-        amount,
-        form,
-        cut: if cut.is_empty() {
-            None
-        } else {
-            Some(cut.to_string())
-        },
-    })
+    Ok(PlantAmount { amount, form, cut: if cut.is_empty() { None } else { Some(cut.to_string()) } })
 }
 
 fn plant_measure(text: &str, amount: &Amount) -> Result<(), Misread> {
@@ -111,15 +91,8 @@ fn plant_measure(text: &str, amount: &Amount) -> Result<(), Misread> {
     if dimension == Dimension::MASS || dimension == Dimension::VOLUME {
         return Ok(());
     }
-    let is = if dimension == Dimension::NONE {
-        "a share".to_string()
-    } else {
-        dimension.with_article()
-    };
-    let message = format!(
-        "a plant is measured by weight or by volume; `{}` is {is}",
-        amount.written
-    );
+    let is = if dimension == Dimension::NONE { "a share".to_string() } else { dimension.with_article() };
+    let message = format!("a plant is measured by weight or by volume; `{}` is {is}", amount.written);
     Err(Misread::of(text, Code::WrongDimension, message).why("such as 50 g dried, or 2 cups fresh"))
 }
 
@@ -131,50 +104,23 @@ mod tests {
     #[test]
     fn plants_are_fresh_or_dried() {
         let read = plant_amount("200 g dried").expect("readable");
-        assert_eq!(
-            (read.amount.low, read.form, read.cut),
-            (200.0, Form::Dried, None)
-        );
+        assert_eq!((read.amount.low, read.form, read.cut), (200.0, Form::Dried, None));
         let read = plant_amount("25 g fresh, chopped").expect("readable");
-        assert_eq!(
-            (read.form, read.cut.as_deref()),
-            (Form::Fresh, Some("chopped"))
-        );
+        assert_eq!((read.form, read.cut.as_deref()), (Form::Fresh, Some("chopped")));
         let read = plant_amount("1,000 g, dried").expect("readable");
         assert_eq!((read.amount.low, read.form), (1000.0, Form::Dried));
         let read = plant_amount("2 oz dried").expect("a weight");
-        assert_eq!(
-            (read.amount.low, read.amount.measure),
-            (56.69904625, Measure::Oz)
-        );
-        assert_eq!(
-            plant_amount("1 cup dried")
-                .expect("readable")
-                .amount
-                .measure,
-            Measure::Cup
-        );
+        assert_eq!((read.amount.low, read.amount.measure), (56.69904625, Measure::Oz));
+        assert_eq!(plant_amount("1 cup dried").expect("readable").amount.measure, Measure::Cup);
     }
 
     #[test]
     fn a_plant_without_its_form_gets_both() {
         let misread = plant_amount("200 g, chopped").expect_err("no form");
         assert_eq!(misread.code, Code::FreshOrDried);
-        assert_eq!(
-            misread.write,
-            ["200 g dried, chopped", "200 g fresh, chopped"]
-        );
-        assert_eq!(
-            plant_amount("200 dried").expect_err("no unit").code,
-            Code::NoUnit
-        );
-        assert_eq!(
-            plant_amount("dried").expect_err("no number").code,
-            Code::BadNumber
-        );
-        assert_eq!(
-            plant_amount("3 min dried").expect_err("a time").code,
-            Code::WrongDimension
-        );
+        assert_eq!(misread.write, ["200 g dried, chopped", "200 g fresh, chopped"]);
+        assert_eq!(plant_amount("200 dried").expect_err("no unit").code, Code::NoUnit);
+        assert_eq!(plant_amount("dried").expect_err("no number").code, Code::BadNumber);
+        assert_eq!(plant_amount("3 min dried").expect_err("a time").code, Code::WrongDimension);
     }
 }

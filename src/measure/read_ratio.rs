@@ -99,10 +99,7 @@ pub enum Reduction {
 /// A ratio of plant to liquid; by what it is measured is never guessed.
 pub fn liquid_ratio(text: &str) -> Result<LiquidRatio, Misread> {
     let shape = || {
-        let message = format!(
-            "a ratio of plant to liquid was wanted; `{}` is not one",
-            text.trim()
-        );
+        let message = format!("a ratio of plant to liquid was wanted; `{}` is not one", text.trim());
         Misread::of(text, Code::WrongShape, message).write("1:4 w/v")
     };
     let plant = number(text, 0)?.ok_or_else(shape)?;
@@ -134,20 +131,13 @@ pub fn liquid_ratio(text: &str) -> Result<LiquidRatio, Misread> {
                 .write(format!("{parts} w/w")));
         }
     };
-    Ok(LiquidRatio {
-        plant: plant.value.to_f64(),
-        liquid: liquid.value.to_f64(),
-        by,
-    })
+    Ok(LiquidRatio { plant: plant.value.to_f64(), liquid: liquid.value.to_f64(), by })
 }
 
 /// A share of the liquid or of the finished preparation, by weight or by volume: all three are needed.
 pub fn proportion(text: &str) -> Result<Proportion, Misread> {
     let Some(part) = share(text, 0)? else {
-        let message = format!(
-            "a share was wanted; `{}` does not start with one",
-            text.trim()
-        );
+        let message = format!("a share was wanted; `{}` does not start with one", text.trim());
         return Err(Misread::of(text, Code::WrongShape, message)
             .write("1/2 of the liquid by volume")
             .write("equal to the liquid by weight"));
@@ -176,13 +166,11 @@ pub fn proportion(text: &str) -> Result<Proportion, Misread> {
             "`{}`: what is added is only a part of the finished preparation, so its share is below 1",
             text.trim()
         );
-        return Err(
-            Misread::of(text, Code::BadNumber, message).write(proportion_text(
-                part.value,
-                Of::Liquid,
-                measured_by,
-            )),
-        );
+        return Err(Misread::of(text, Code::BadNumber, message).write(proportion_text(
+            part.value,
+            Of::Liquid,
+            measured_by,
+        )));
     }
     Ok(Proportion {
         share: part.value.to_f64(),
@@ -193,11 +181,7 @@ pub fn proportion(text: &str) -> Result<Proportion, Misread> {
 }
 
 fn proportion_text(value: Ratio, of: Of, by: By) -> String {
-    let of = if of == Of::Liquid {
-        "liquid"
-    } else {
-        "finished"
-    };
+    let of = if of == Of::Liquid { "liquid" } else { "finished" };
     let by = if by == By::Weight { "weight" } else { "volume" };
     if value == Ratio::ONE {
         format!("equal to the {of} by {by}")
@@ -207,18 +191,11 @@ fn proportion_text(value: Ratio, of: Of, by: By) -> String {
 }
 
 /// A share whose "of what" or "by what" is missing, with every reading written out.
-fn unsaid(
-    text: &str,
-    value: Ratio,
-    of: Option<Of>,
-    by: Option<By>,
-    stray: Option<&str>,
-) -> Misread {
+fn unsaid(text: &str, value: Ratio, of: Option<Of>, by: Option<By>, stray: Option<&str>) -> Misread {
     let message = match stray {
-        Some(word) => format!(
-            "`{word}` is not read in `{}`: it says neither of what nor by what",
-            text.trim()
-        ),
+        Some(word) => {
+            format!("`{word}` is not read in `{}`: it says neither of what nor by what", text.trim())
+        }
         None => {
             let missing = match (of, by) {
                 (None, None) => "of what it is a share, and by weight or by volume",
@@ -229,14 +206,9 @@ fn unsaid(
         }
     };
     let mut misread = Misread::of(text, Code::NoBasis, message).why(meaning(value));
-    let ofs = [Of::Liquid, Of::Finished]
-        .into_iter()
-        .filter(|kind| of.is_none_or(|of| of == *kind));
+    let ofs = [Of::Liquid, Of::Finished].into_iter().filter(|kind| of.is_none_or(|of| of == *kind));
     for of in ofs.filter(|of| *of == Of::Liquid || value < Ratio::ONE) {
-        for by in [By::Volume, By::Weight]
-            .into_iter()
-            .filter(|kind| by.is_none_or(|by| by == *kind))
-        {
+        for by in [By::Volume, By::Weight].into_iter().filter(|kind| by.is_none_or(|by| by == *kind)) {
             misread = misread.write(proportion_text(value, of, by));
         }
     }
@@ -247,10 +219,8 @@ fn unsaid(
 fn meaning(value: Ratio) -> String {
     let times = |ratio: Result<Ratio, _>| ratio.map_or_else(|_| "many".to_string(), share_text);
     let whole = times(value.plus(Ratio::ONE));
-    let of_liquid = format!(
-        "{} of the liquid makes the finished {whole} times the liquid",
-        share_text(value)
-    );
+    let of_liquid =
+        format!("{} of the liquid makes the finished {whole} times the liquid", share_text(value));
     if value >= Ratio::ONE {
         return of_liquid;
     }
@@ -260,10 +230,7 @@ fn meaning(value: Ratio) -> String {
     } else {
         format!("{} times the liquid", times(added))
     };
-    format!(
-        "{of_liquid}; {} of the finished adds {adds}",
-        share_text(value)
-    )
+    format!("{of_liquid}; {} of the finished adds {adds}", share_text(value))
 }
 
 /// How far to boil down: `1/2`, `to 1/3`, `by 1/3`, `to 1/2 of the water`, `to 16 fl oz`.
@@ -271,19 +238,13 @@ fn meaning(value: Ratio) -> String {
 /// To a half and by a half are the same; any other bare share could be either and is handed back.
 pub fn reduction(text: &str) -> Result<Reduction, Misread> {
     let start = skip_space(text, 0);
-    let word = rest(text, start)
-        .split_whitespace()
-        .next()
-        .unwrap_or("")
-        .to_lowercase();
+    let word = rest(text, start).split_whitespace().next().unwrap_or("").to_lowercase();
     let (to, by) = (word == "to", word == "by");
     let from = if to || by { start + word.len() } else { start };
     let half = Ratio::exact(1, 2);
     let read = share(text, from)?;
     let said = read.map(|part| rest(text, part.end).to_lowercase());
-    let of = said
-        .as_deref()
-        .map(|said| said.split_whitespace().collect::<Vec<_>>());
+    let of = said.as_deref().map(|said| said.split_whitespace().collect::<Vec<_>>());
     let of = match of.as_deref() {
         Some([] | ["liquid"] | ["of", "liquid"] | ["of", "the", "liquid"] | ["the", "liquid"]) => {
             LeftOf::Liquid
@@ -295,33 +256,22 @@ pub fn reduction(text: &str) -> Result<Reduction, Misread> {
         return to_volume(text, from, to);
     };
     if part.value >= Ratio::ONE || part.value <= Ratio::ZERO {
-        let message = format!(
-            "`{}`: a liquid is boiled down to a share between nothing and 1",
-            text.trim()
-        );
-        return Err(Misread::of(text, Code::BadNumber, message)
-            .write("1/2")
-            .write("to 16 fl oz"));
+        let message = format!("`{}`: a liquid is boiled down to a share between nothing and 1", text.trim());
+        return Err(Misread::of(text, Code::BadNumber, message).write("1/2").write("to 16 fl oz"));
     }
-    let left = Ratio::ONE
-        .minus(part.value)
-        .map_err(|error| unreadable(from, part.end, error))?;
+    let left = Ratio::ONE.minus(part.value).map_err(|error| unreadable(from, part.end, error))?;
     let (p, l) = (share_text(part.value), share_text(left));
     if of == LeftOf::Water && !to {
-        let message = format!(
-            "`{}` does not say whether it is what is left or what is boiled away",
-            text.trim()
-        );
+        let message =
+            format!("`{}` does not say whether it is what is left or what is boiled away", text.trim());
         return Err(Misread::of(text, Code::NoBasis, message)
             .why("of the water put in at first, only what is left can be measured: the plants keep some")
             .write(format!("to {p} of the water"))
             .write(format!("by {p}")));
     }
     if !to && !by && part.value != half {
-        let message = format!(
-            "`{}` does not say whether it is what is left or what is boiled away",
-            text.trim()
-        );
+        let message =
+            format!("`{}` does not say whether it is what is left or what is boiled away", text.trim());
         return Err(Misread::of(text, Code::NoBasis, message)
             .why(format!("to {p} leaves {p}; by {p} leaves {l}"))
             .write(format!("to {p}"))
@@ -334,10 +284,7 @@ pub fn reduction(text: &str) -> Result<Reduction, Misread> {
 fn to_volume(text: &str, from: usize, to: bool) -> Result<Reduction, Misread> {
     let inner = rest(text, from);
     if number(inner, 0)?.is_none() {
-        let message = format!(
-            "how far to boil down was wanted; `{}` does not say",
-            text.trim()
-        );
+        let message = format!("how far to boil down was wanted; `{}` does not say", text.trim());
         return Err(Misread::of(text, Code::WrongShape, message)
             .write("1/2")
             .write("to 1/3")
@@ -348,17 +295,12 @@ fn to_volume(text: &str, from: usize, to: bool) -> Result<Reduction, Misread> {
         let message = format!("`{}` does not say that it is what is left", text.trim());
         return Err(Misread::of(text, Code::NoBasis, message).write(format!("to {}", inner.trim())));
     }
-    super::read::volume(inner)
-        .map(Reduction::ToVolume)
-        .map_err(|misread| {
-            // What is to be copied must be the whole of it.
-            let mut misread = misread.shifted(from);
-            misread
-                .write
-                .iter_mut()
-                .for_each(|write| write.insert_str(0, "to "));
-            misread
-        })
+    super::read::volume(inner).map(Reduction::ToVolume).map_err(|misread| {
+        // What is to be copied must be the whole of it.
+        let mut misread = misread.shifted(from);
+        misread.write.iter_mut().for_each(|write| write.insert_str(0, "to "));
+        misread
+    })
 }
 
 /// Parts between nothing and a thousand.
@@ -366,12 +308,8 @@ fn within_reason(text: &str, part: Number) -> Result<(), Misread> {
     if part.value > Ratio::ZERO && part.value <= Ratio::whole(1000) {
         return Ok(());
     }
-    let message = format!(
-        "`{}` holds a part that is nothing or beyond any kitchen",
-        text.trim()
-    );
-    Err(Misread::of(text, Code::BadNumber, message)
-        .why("each part is more than 0 and at most 1000"))
+    let message = format!("`{}` holds a part that is nothing or beyond any kitchen", text.trim());
+    Err(Misread::of(text, Code::BadNumber, message).why("each part is more than 0 and at most 1000"))
 }
 
 #[cfg(test)]

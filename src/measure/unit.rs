@@ -18,21 +18,11 @@ pub struct Unit {
 }
 
 const fn plain(text: &'static str, dimension: Dimension, places: u8) -> Unit {
-    Unit {
-        text,
-        dimension,
-        places,
-        printed: 1.0,
-    }
+    Unit { text, dimension, places, printed: 1.0 }
 }
 
 const fn per_cent(text: &'static str, dimension: Dimension) -> Unit {
-    Unit {
-        text,
-        dimension,
-        places: 1,
-        printed: 100.0,
-    }
+    Unit { text, dimension, places: 1, printed: 100.0 }
 }
 
 /// A bare number, such as a ratio or a factor.

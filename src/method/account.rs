@@ -3,9 +3,7 @@
 use super::{Laying, add_times, add_weights};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
-use crate::formula::catalogue::dose::{
-    Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose,
-};
+use crate::formula::catalogue::dose::{Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose};
 use crate::measure::unit::{ML, ONE};
 use crate::recipe::Take;
 use crate::working::Id;
@@ -14,13 +12,9 @@ pub(super) fn close(at: &mut Laying) {
     let Some(volume) = at.volume else { return };
     if !at.strained {
         at.findings.push(
-            Finding::error(
-                Code::StepOrder,
-                at.recipe.name.span,
-                "the method never strains",
-            )
-            .why("what is finished is what runs through the cloth")
-            .write("- strain: squeezed"),
+            Finding::error(Code::StepOrder, at.recipe.name.span, "the method never strains")
+                .why("what is finished is what runs through the cloth")
+                .write("- strain: squeezed"),
         );
         return;
     }
@@ -37,9 +31,7 @@ pub(super) fn close(at: &mut Laying) {
     }
     let passed_on = at.passed_on.clone();
     let plant = add_weights(&mut at.work, "plant in the liquid", passed_on);
-    let strength = at
-        .work
-        .work("plant in the finished", Strength { plant, finished });
+    let strength = at.work.work("plant in the finished", Strength { plant, finished });
     at.work.claim(Id::Strength, strength);
     if let Some(take) = at.recipe.take.clone() {
         doses(at, &take, finished, plant);
@@ -56,63 +48,21 @@ pub(super) fn close(at: &mut Laying) {
 
 /// Doses by the larger amount taken: fewer doses, and the most that one holds.
 fn doses(at: &mut Laying, take: &Take, finished: Line, plant: Line) {
-    let dose = at.work.given(
-        "larger dose",
-        &ML,
-        take.amount.value.high,
-        false,
-        take.amount.span,
-    );
+    let dose = at.work.given("larger dose", &ML, take.amount.value.high, false, take.amount.span);
     let doses = at.work.work("doses", Doses { finished, dose });
     at.work.claim(Id::Doses, doses);
-    let daily = at.work.given(
-        "doses a day",
-        &ONE,
-        take.daily.value,
-        false,
-        take.daily.span,
-    );
-    let people = at
-        .work
-        .given("people", &ONE, take.people.value, false, take.people.span);
-    let days = at.work.work(
-        "days",
-        Days {
-            doses,
-            daily,
-            people,
-        },
-    );
+    let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);
+    let people = at.work.given("people", &ONE, take.people.value, false, take.people.span);
+    let days = at.work.work("days", Days { doses, daily, people });
     at.work.claim(Id::Days, days);
-    let in_dose = at.work.work(
-        "plant in a dose",
-        PlantPerDose {
-            plant,
-            dose,
-            finished,
-        },
-    );
+    let in_dose = at.work.work("plant in a dose", PlantPerDose { plant, dose, finished });
     at.work.claim(Id::PlantPerDose, in_dose);
     if let Some(sugars) = at.batch.sugars(&mut at.work) {
-        let sugar = at.work.work(
-            "sugars in a dose",
-            WeightPerDose {
-                weight: sugars,
-                dose,
-                finished,
-            },
-        );
+        let sugar = at.work.work("sugars in a dose", WeightPerDose { weight: sugars, dose, finished });
         at.work.claim(Id::SugarPerDose, sugar);
     }
     if let Some(energy) = at.batch.energy(&mut at.work) {
-        let energy = at.work.work(
-            "energy in a dose",
-            EnergyPerDose {
-                energy,
-                dose,
-                finished,
-            },
-        );
+        let energy = at.work.work("energy in a dose", EnergyPerDose { energy, dose, finished });
         at.work.claim(Id::EnergyPerDose, energy);
     }
 }

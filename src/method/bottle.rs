@@ -27,11 +27,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, size: &Amount) {
     }
     at.need("clean bottles with lids");
     at.need("labels");
-    let say = vec![
-        words("Pour into clean bottles of "),
-        Say::Size(bottle),
-        words(", lid and label them."),
-    ];
+    let say = vec![words("Pour into clean bottles of "), Say::Size(bottle), words(", lid and label them.")];
     let (liquid, sweet) = at.batch.layers();
     let level = Level {
         words: "Bottle",

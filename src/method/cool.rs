@@ -11,16 +11,6 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Amount) {
     at.need("a thermometer");
     at.cooled = Some(to.high);
     at.hot = false;
-    let say = vec![
-        words("Let it cool to "),
-        Say::Temperature(to.high),
-        words("."),
-    ];
-    at.finish_step(
-        "cool",
-        say,
-        vec![minutes],
-        "an allowance; longer for a full pot".to_string(),
-        None,
-    );
+    let say = vec![words("Let it cool to "), Say::Temperature(to.high), words(".")];
+    at.finish_step("cool", say, vec![minutes], "an allowance; longer for a full pot".to_string(), None);
 }

@@ -215,17 +215,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     }
     at.work.at_step(recipe.method.len());
     account::close(&mut at);
-    let Laying {
-        mut work,
-        ingredients,
-        done,
-        to_hand,
-        batch,
-        hazards,
-        findings,
-        faulty,
-        ..
-    } = at;
+    let Laying { mut work, ingredients, done, to_hand, batch, hazards, findings, faulty, .. } = at;
     // Without one of its plants its sums would be about something else.
     if faulty || stops(&findings[before..]) {
         return None;
@@ -236,29 +226,15 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         return None;
     }
     let honey = batch.holds_honey();
-    Some(Laid {
-        working: work,
-        ingredients,
-        steps: done,
-        to_hand,
-        honey,
-        batch,
-        hazards,
-    })
+    Some(Laid { working: work, ingredients, steps: done, to_hand, honey, batch, hazards })
 }
 
 /// Nothing below nothing: at the usual values an error, at an end of the range a warning.
 fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     if work.assumptions() > MOST_ASSUMPTIONS {
-        let message = format!(
-            "{} assumptions meet in one recipe; no reader could weigh them",
-            work.assumptions()
-        );
-        findings.push(Finding::error(
-            Code::BelowNothing,
-            recipe.name.span,
-            message,
-        ));
+        let message =
+            format!("{} assumptions meet in one recipe; no reader could weigh them", work.assumptions());
+        findings.push(Finding::error(Code::BelowNothing, recipe.name.span, message));
         return;
     }
     let values = work.evaluate(&[]);
@@ -268,27 +244,16 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     };
     let fault = |line: Line, value: f64| {
         let entry = work.entry(line);
-        let at = recipe
-            .method
-            .get(entry.step.wrapping_sub(1))
-            .map_or(recipe.name.span, |step| step.span);
-        let amount = crate::measure::show(
-            value,
-            entry.unit,
-            crate::measure::usual_places(value, entry.unit),
-        );
+        let at = recipe.method.get(entry.step.wrapping_sub(1)).map_or(recipe.name.span, |step| step.span);
+        let amount = crate::measure::show(value, entry.unit, crate::measure::usual_places(value, entry.unit));
         (at, format!("`{}` comes to {amount}", entry.name))
     };
     if let Some(line) = work.impossible(&values) {
         let (at, message) = fault(line, values[line.index()]);
         findings.push(if reduces(line) {
-            Finding::error(
-                Code::BelowNothing,
-                at,
-                "it is to be boiled down to more than there is",
-            )
-            .why(message)
-            .write("to 1/2 of the liquid")
+            Finding::error(Code::BelowNothing, at, "it is to be boiled down to more than there is")
+                .why(message)
+                .write("to 1/2 of the liquid")
         } else {
             Finding::error(Code::BelowNothing, at, message)
                 .why("more is taken away than there is")
@@ -300,12 +265,8 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     if let Some(line) = work.impossible(&lows) {
         let (at, message) = fault(line, lows[line.index()]);
         findings.push(
-            Finding::warning(
-                Code::BelowNothing,
-                at,
-                format!("{message} if the assumptions fall badly"),
-            )
-            .why("the pan may boil dry in another kitchen"),
+            Finding::warning(Code::BelowNothing, at, format!("{message} if the assumptions fall badly"))
+                .why("the pan may boil dry in another kitchen"),
         );
     }
 }
@@ -327,33 +288,21 @@ impl<'a> Laying<'a> {
 
     /// An assumption, with the recipe's own figure for it where it has one.
     fn assume(&mut self, assumption: &'static Assumption) -> Line {
-        let own = self
-            .recipe
-            .assume
-            .iter()
-            .find(|own| own.what.id == assumption.id)
-            .map(|own| {
-                let amount = &own.amount.value;
-                (
-                    amount.low,
-                    (amount.low + amount.high) / 2.0,
-                    amount.high,
-                    Source::formulary("the recipe's own figure"),
-                )
-            });
+        let own = self.recipe.assume.iter().find(|own| own.what.id == assumption.id).map(|own| {
+            let amount = &own.amount.value;
+            (
+                amount.low,
+                (amount.low + amount.high) / 2.0,
+                amount.high,
+                Source::formulary("the recipe's own figure"),
+            )
+        });
         self.work.assumed(assumption, own)
     }
 
     /// An amount the recipe declares. A range becomes an assumption of the recipe's own, its middle
     /// taken as usual.
-    fn declared(
-        &mut self,
-        name: &str,
-        unit: &'static Unit,
-        amount: &Amount,
-        grows: bool,
-        at: Span,
-    ) -> Line {
+    fn declared(&mut self, name: &str, unit: &'static Unit, amount: &Amount, grows: bool, at: Span) -> Line {
         // A range of a time or a volume stands for one cause, the author's own latitude.
         let value = (amount.low + amount.high) / 2.0;
         self.work.given(name, unit, value, grows, at)
@@ -387,13 +336,7 @@ impl<'a> Laying<'a> {
         condition: String,
         level: Option<Level>,
     ) {
-        self.done.push(Done {
-            name,
-            say,
-            minutes,
-            condition,
-            level,
-        });
+        self.done.push(Done { name, say, minutes, condition, level });
     }
 
     /// The plants in the pan in running text: "the rose hips and hibiscus".
@@ -410,22 +353,13 @@ impl<'a> Laying<'a> {
     /// A step that stands before the straining. Where the method never strains, that is told once,
     /// and not again for each step that waits for it.
     fn too_early(&mut self, at: Span, message: &str, why: &str, write: &str) {
-        if self
-            .recipe
-            .method
-            .iter()
-            .any(|step| matches!(step.value, Step::Strain(_)))
-        {
+        if self.recipe.method.iter().any(|step| matches!(step.value, Step::Strain(_))) {
             self.order(at, message, why, write);
         }
     }
 
     fn order(&mut self, at: Span, message: impl Into<String>, why: &str, write: &str) {
-        self.findings.push(
-            Finding::error(Code::StepOrder, at, message)
-                .why(why)
-                .write(write),
-        );
+        self.findings.push(Finding::error(Code::StepOrder, at, message).why(why).write(write));
     }
 }
 

@@ -25,13 +25,10 @@ pub(super) fn lay(at: &mut Laying) {
     at.work.claim(Id::Plants, all);
     let liquid = &at.recipe.liquid;
     let Some((water, written)) = (match &liquid.value {
-        LiquidAmount::Measured(amount) => Some((
-            at.declared("water", &ML, amount, true, liquid.span),
-            Some(amount.written.clone()),
-        )),
-        LiquidAmount::Ratio(ratio, form) => {
-            by_ratio(at, ratio, *form, liquid.span).map(|line| (line, None))
+        LiquidAmount::Measured(amount) => {
+            Some((at.declared("water", &ML, amount, true, liquid.span), Some(amount.written.clone())))
         }
+        LiquidAmount::Ratio(ratio, form) => by_ratio(at, ratio, *form, liquid.span).map(|line| (line, None)),
     }) else {
         return;
     };
@@ -84,11 +81,7 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 written: Some(used.amount.value.amount.written.clone()),
                 keeps: false,
             });
-            at.plants.push(InPan {
-                plant,
-                form,
-                weight,
-            });
+            at.plants.push(InPan { plant, form, weight });
             if form == Form::Fresh {
                 own_water(at, plant, weight, used.amount.span);
             }
@@ -104,16 +97,10 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
             Finding::error(
                 Code::FreshOrDried,
                 span,
-                format!(
-                    "the page of {} has no figures for it when {form}",
-                    plant.words
-                ),
+                format!("the page of {} has no figures for it when {form}", plant.words),
             )
             .why("how much liquid it keeps and how much water is in it differ, fresh and dried")
-            .write(format!(
-                "{form}: {{moisture: 10 %, source: common practice}} in plants/{}.md",
-                plant.id
-            )),
+            .write(format!("{form}: {{moisture: 10 %, source: common practice}} in plants/{}.md", plant.id)),
         );
         return None;
     }
@@ -125,10 +112,7 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
             Finding::error(
                 Code::NoBasis,
                 span,
-                format!(
-                    "what a cup of {form} {} weighs is not on its page",
-                    plant.words
-                ),
+                format!("what a cup of {form} {} weighs is not on its page", plant.words),
             )
             .why("a cup of herb weighs from 10 to 130 g, by the plant and the cut")
             .write(format!("a weight, such as `50 g {form}`"))
@@ -136,13 +120,7 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
         );
         return None;
     };
-    let volume = at.declared(
-        &format!("{}, by the cup", plant.words),
-        &ML,
-        amount,
-        true,
-        span,
-    );
+    let volume = at.declared(&format!("{}, by the cup", plant.words), &ML, amount, true, span);
     let bulk = at.work.published(
         format!("weight of a millilitre of {}", plant.words),
         plant.id.clone(),
@@ -150,10 +128,7 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
         bulk.value,
         bulk.source,
     );
-    Some(
-        at.work
-            .work(plant.words.as_str(), WeighByCup { volume, bulk }),
-    )
+    Some(at.work.work(plant.words.as_str(), WeighByCup { volume, bulk }))
 }
 
 /// The water a fresh plant brings joins what is put in.
@@ -161,21 +136,10 @@ fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
     let Some(moisture) = moisture(at, plant, Form::Fresh, span) else {
         return;
     };
-    let water = at.work.work(
-        format!("water in the {}", plant.words),
-        PlantWater {
-            plant: weight,
-            moisture,
-        },
-    );
+    let water = at.work.work(format!("water in the {}", plant.words), PlantWater { plant: weight, moisture });
     let density = at.work.figure(&WATER_DENSITY);
-    let volume = at.work.work(
-        format!("water from the {}", plant.words),
-        MeasureOut {
-            weight: water,
-            density,
-        },
-    );
+    let volume =
+        at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
     at.put_in.push(volume);
 }
 
@@ -189,10 +153,7 @@ pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -
                 format!("the moisture of {form} {} is not on its page", plant.words),
             )
             .why("a fresh plant brings its own water into the pan")
-            .write(format!(
-                "{form}: {{moisture: 80 %, source: ...}} in plants/{}.md",
-                plant.id
-            )),
+            .write(format!("{form}: {{moisture: 80 %, source: ...}} in plants/{}.md", plant.id)),
         );
         return None;
     };
@@ -239,29 +200,16 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
         return None;
     }
     let counted = counted(at, of, span)?;
-    let each = at.work.given(
-        "liquid for each gram",
-        ratio_unit(ratio.by),
-        ratio.liquid / ratio.plant,
-        false,
-        span,
-    );
+    let each =
+        at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
     match ratio.by {
-        RatioBasis::WeightInVolume => Some(at.work.work(
-            "water",
-            ForEachGram {
-                each_gram_takes: each,
-                plants: counted,
-            },
-        )),
+        RatioBasis::WeightInVolume => {
+            Some(at.work.work("water", ForEachGram { each_gram_takes: each, plants: counted }))
+        }
         RatioBasis::WeightInWeight => {
-            let weight = at.work.work(
-                "water, by weight",
-                ForEachGramByWeight {
-                    each_gram_takes: each,
-                    plants: counted,
-                },
-            );
+            let weight = at
+                .work
+                .work("water, by weight", ForEachGramByWeight { each_gram_takes: each, plants: counted });
             let density = at.work.figure(&WATER_DENSITY);
             Some(at.work.work("water", MeasureOut { weight, density }))
         }
@@ -273,13 +221,7 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
                     "v/v measures the plants by volume; a working weighs them",
                 )
                 .why("a cup of the same plant weighs more or less by its cut")
-                .write(
-                    LiquidRatio {
-                        by: RatioBasis::WeightInVolume,
-                        ..*ratio
-                    }
-                    .written(),
-                ),
+                .write(LiquidRatio { by: RatioBasis::WeightInVolume, ..*ratio }.written()),
             );
             None
         }
@@ -297,19 +239,11 @@ const fn ratio_unit(by: RatioBasis) -> &'static crate::measure::Unit {
 fn counted(at: &mut Laying, of: Form, span: Span) -> Option<Line> {
     let mut each = Vec::new();
     for n in 0..at.plants.len() {
-        let InPan {
-            plant,
-            form,
-            weight,
-        } = at.plants[n];
+        let InPan { plant, form, weight } = at.plants[n];
         if of == Form::Dried && form == Form::Fresh {
             let fresh_moisture = moisture(at, plant, Form::Fresh, span)?;
             let dried_moisture = moisture(at, plant, Form::Dried, span)?;
-            let by = AsDried {
-                fresh: weight,
-                fresh_moisture,
-                dried_moisture,
-            };
+            let by = AsDried { fresh: weight, fresh_moisture, dried_moisture };
             each.push(at.work.work(format!("{} as dried", plant.words), by));
         } else {
             each.push(weight);

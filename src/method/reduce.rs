@@ -23,9 +23,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
     }
     let left = match to {
         Reduction::ToShare { share, of } => {
-            let share = at
-                .work
-                .given("share left after reducing", &ONE, *share, false, span);
+            let share = at.work.given("share left after reducing", &ONE, *share, false, span);
             let whole = match of {
                 LeftOf::Liquid => before,
                 LeftOf::Water => at.work.line(Id::Water).unwrap_or(before),
@@ -42,19 +40,12 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
     at.work.claim(Id::ReducedBy, away);
     at.work.claim(Id::Reduced, left);
     at.work.measurable(left);
-    let uses = at
-        .recipe
-        .plants
-        .iter()
-        .chain(at.recipe.method.iter().flat_map(|step| added(&step.value)));
+    let uses = at.recipe.plants.iter().chain(at.recipe.method.iter().flat_map(|step| added(&step.value)));
     for used in uses {
         if let Some(plant) = at.book.plants.get(&used.plant.value)
             && plant.aromatic == Aromatic::Yes
         {
-            at.hazards.push(Hazard::AromaticBoiled {
-                plant: plant.id.clone(),
-                at: span,
-            });
+            at.hazards.push(Hazard::AromaticBoiled { plant: plant.id.clone(), at: span });
         }
     }
     at.hazards.push(Hazard::HotLiquid);
@@ -64,20 +55,12 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         words("Mark the pan at "),
         Say::Volume(left),
         words(" with a clean stick. Simmer, lid off, down to the mark"),
-        words(if mixed {
-            ", stirring: what is sweet catches."
-        } else {
-            "."
-        }),
+        words(if mixed { ", stirring: what is sweet catches." } else { "." }),
     ];
     at.hot = true;
     at.cooled = None;
     at.volume = Some(left);
-    let (liquid, sweet) = if mixed {
-        at.batch.layers()
-    } else {
-        (vec![left], Vec::new())
-    };
+    let (liquid, sweet) = if mixed { at.batch.layers() } else { (vec![left], Vec::new()) };
     let level = Level {
         words: "Reduce to the mark",
         volume: left,
@@ -87,13 +70,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         gone: Some(away),
         change: vec![Say::Volume(away), words(" boiled away")],
     };
-    at.finish_step(
-        "reduce",
-        say,
-        vec![minutes],
-        "lid off".to_string(),
-        Some(level),
-    );
+    at.finish_step("reduce", say, vec![minutes], "lid off".to_string(), Some(level));
 }
 
 fn added(step: &crate::recipe::Step) -> &[PlantUse] {

@@ -24,33 +24,15 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         );
         return;
     }
-    let minutes = at.declared(
-        &format!("minutes at a {name}"),
-        &MIN,
-        &time.value,
-        false,
-        time.span,
-    );
+    let minutes = at.declared(&format!("minutes at a {name}"), &MIN, &time.value, false, time.span);
     let rate = at.assume(match lid {
         Lid::On => &LID_ON,
         Lid::Ajar => &LID_AJAR,
         Lid::Off => &LID_OFF,
     });
-    let gone = at.work.work(
-        "boiled off",
-        BoilOff {
-            rate,
-            time: minutes,
-        },
-    );
+    let gone = at.work.work("boiled off", BoilOff { rate, time: minutes });
     at.boiled.push(gone);
-    let left = at.work.work(
-        format!("in the pan after the {name}"),
-        Lose {
-            before,
-            losses: vec![gone],
-        },
-    );
+    let left = at.work.work(format!("in the pan after the {name}"), Lose { before, losses: vec![gone] });
     let mut times = Vec::new();
     if !at.hot {
         times.push(at.allowance(&BRING_UP, true));
@@ -59,10 +41,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
     times.push(minutes);
     for in_pan in &at.plants {
         if in_pan.plant.aromatic != Aromatic::No && time.value.high > AROMATIC_MINUTES {
-            at.hazards.push(Hazard::AromaticBoiled {
-                plant: in_pan.plant.id.clone(),
-                at: span,
-            });
+            at.hazards.push(Hazard::AromaticBoiled { plant: in_pan.plant.id.clone(), at: span });
         }
     }
     at.hazards.push(Hazard::HotLiquid);
@@ -74,17 +53,13 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
     };
     let verb = if hard { "boil" } else { "simmer" };
     let say = if at.hot {
-        vec![words(format!(
-            "Bring back to a {name} and {verb}; {lid_words}."
-        ))]
+        vec![words(format!("Bring back to a {name} and {verb}; {lid_words}."))]
     } else {
         let plants = at.plant_words();
         vec![
             words(format!("Cover the {plants} with ")),
             Say::Volume(before),
-            words(format!(
-                " of cold water in a pan, bring up, {lid_words} and {verb}."
-            )),
+            words(format!(" of cold water in a pan, bring up, {lid_words} and {verb}.")),
         ]
     };
     at.hot = true;

@@ -27,9 +27,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, from_boil
         vec![
             words("Boil "),
             Say::Volume(volume),
-            words(format!(
-                " of water, take it off the boil, pour it over the {plants} and cover at once."
-            )),
+            words(format!(" of water, take it off the boil, pour it over the {plants} and cover at once.")),
         ]
     } else if at.off_heat {
         vec![words("Leave to stand, covered.")]
@@ -45,11 +43,5 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, from_boil
     at.takes(minutes, false);
     times.push(minutes);
     at.hot |= from_boiling;
-    at.finish_step(
-        "steep",
-        say,
-        times,
-        "covered, off the heat".to_string(),
-        None,
-    );
+    at.finish_step("steep", say, times, "covered, off the heat".to_string(), None);
 }

@@ -44,36 +44,16 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     let in_pan = if losses.is_empty() {
         put_in
     } else {
-        at.work.work(
-            "in the pan before straining",
-            Lose {
-                before: put_in,
-                losses: losses.clone(),
-            },
-        )
+        at.work.work("in the pan before straining", Lose { before: put_in, losses: losses.clone() })
     };
     losses.push(held);
-    let strained = at.work.work(
-        "strained",
-        Lose {
-            before: put_in,
-            losses,
-        },
-    );
+    let strained = at.work.work("strained", Lose { before: put_in, losses });
     at.work.claim(Id::Strained, strained);
     at.work.measurable(strained);
-    let share = at.work.work(
-        "share that passed on",
-        Passed {
-            after: strained,
-            before: in_pan,
-        },
-    );
+    let share = at.work.work("share that passed on", Passed { after: strained, before: in_pan });
     let plants: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
     let all = add_weights(&mut at.work, "plants in all", plants);
-    let passed = at
-        .work
-        .work("plant in the liquid", PassedOn { plants: all, share });
+    let passed = at.work.work("plant in the liquid", PassedOn { plants: all, share });
     at.passed_on.push(passed);
     let minutes = at.allowance(&STRAINING, false);
     let plants = at.plant_words();
@@ -82,11 +62,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
         Hand::Squeezed => "Strain through a cloth and wring it out well. ",
         Hand::Pressed => "Strain through a press cloth and press it out. ",
     };
-    at.need(if hand == Hand::Pressed {
-        "a press and its cloth"
-    } else {
-        "a straining cloth"
-    });
+    at.need(if hand == Hand::Pressed { "a press and its cloth" } else { "a straining cloth" });
     let say = vec![
         words(how),
         Say::Strong("Write down what you have."),
@@ -111,37 +87,19 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
 
 /// What one plant keeps back when squeezed, from its page or assumed.
 fn keep(at: &mut Laying, n: usize) -> Line {
-    let InPan {
-        plant,
-        form,
-        weight,
-    } = at.plants[n];
+    let InPan { plant, form, weight } = at.plants[n];
     let figures = plant.form(form);
     let words = format!("a gram of {} keeps", plant.words);
     let each_gram_keeps = match figures.and_then(|figures| figures.holds.clone()) {
-        Some(holds) => at.work.published(
-            words,
-            plant.id.clone(),
-            &ML_PER_G,
-            holds.value,
-            holds.source,
-        ),
+        Some(holds) => at.work.published(words, plant.id.clone(), &ML_PER_G, holds.value, holds.source),
         // A fresh plant comes full: it keeps about as much water as it brings.
         None if form == Form::Fresh => {
-            let moisture = figures
-                .and_then(|figures| figures.moisture.as_ref())
-                .map_or(0.0, |cited| cited.value);
+            let moisture =
+                figures.and_then(|figures| figures.moisture.as_ref()).map_or(0.0, |cited| cited.value);
             let custom = Source::practice("a fresh plant keeps about as much water as it brings");
-            at.work
-                .published(words, plant.id.clone(), &ML_PER_G, moisture, custom)
+            at.work.published(words, plant.id.clone(), &ML_PER_G, moisture, custom)
         }
         None => at.assume(&PLANT_HOLDS),
     };
-    at.work.work(
-        format!("kept by the {}", plant.words),
-        Hold {
-            each_gram_keeps,
-            plant: weight,
-        },
-    )
+    at.work.work(format!("kept by the {}", plant.words), Hold { each_gram_keeps, plant: weight })
 }

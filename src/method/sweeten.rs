@@ -4,12 +4,8 @@ use super::{Hazard, Ingredient, Laying, Level, Say, add_volumes, add_weights, wo
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{MeasureOut, ShareOfVolume, ShareOfWeight, Weigh};
-use crate::formula::catalogue::sweeten::{
-    HoneyDensity, OfFinishedVolume, OfFinishedWeight, TakesUp,
-};
-use crate::materia::{
-    STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener,
-};
+use crate::formula::catalogue::sweeten::{HoneyDensity, OfFinishedVolume, OfFinishedWeight, TakesUp};
+use crate::materia::{STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener};
 use crate::measure::unit::{G, ML, ONE};
 use crate::measure::{By, Dimension, Of, Proportion};
 use crate::recipe::Sweet;
@@ -44,18 +40,13 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
     for (n, (name, sweet)) in sweets.iter().enumerate() {
         let Some(item) = sweetener(&name.value) else {
             let known = SWEETENERS.iter().map(|sweetener| sweetener.id);
-            at.findings.push(yaml::unknown(
-                "a sweetener",
-                Spanned::new(&name.value, name.span),
-                known,
-            ));
+            at.findings.push(yaml::unknown("a sweetener", Spanned::new(&name.value, name.span), known));
             continue;
         };
         let Some(measured) = measure(at, item, sweet, liquid) else {
             continue;
         };
-        at.batch
-            .stir_in(item, measured.in_liquid, measured.weight, &mut at.work);
+        at.batch.stir_in(item, measured.in_liquid, measured.weight, &mut at.work);
         at.ingredients.push(Ingredient {
             words: item.words.to_string(),
             plant: None,
@@ -113,14 +104,10 @@ fn measure(
 ) -> Option<Measured> {
     let density = density(at, item);
     let (volume, weight) = match &sweet.value {
-        Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => (
-            None,
-            Some(at.declared(&weighed(item), &G, amount, true, sweet.span)),
-        ),
-        Sweet::Measured(amount) => (
-            Some(at.declared(item.words, &ML, amount, true, sweet.span)),
-            None,
-        ),
+        Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
+            (None, Some(at.declared(&weighed(item), &G, amount, true, sweet.span)))
+        }
+        Sweet::Measured(amount) => (Some(at.declared(item.words, &ML, amount, true, sweet.span)), None),
         Sweet::Share(share) => share_of(at, item, share, sweet.span, liquid)?,
     };
     // One of the two is known; the density gives the other.
@@ -133,18 +120,11 @@ fn measure(
     let in_liquid = match item.state {
         State::Dissolves(_) => {
             let each_gram = at.work.figure(&SUCROSE_TAKES_UP);
-            at.work.work(
-                format!("{} once dissolved", item.words),
-                TakesUp { weight, each_gram },
-            )
+            at.work.work(format!("{} once dissolved", item.words), TakesUp { weight, each_gram })
         }
         State::Liquid(_) | State::Honey => volume,
     };
-    Some(Measured {
-        volume,
-        weight,
-        in_liquid,
-    })
+    Some(Measured { volume, weight, in_liquid })
 }
 
 fn weighed(item: &Sweetener) -> String {
@@ -165,10 +145,7 @@ fn share_of(
             Finding::error(
                 Code::NoBasis,
                 span,
-                format!(
-                    "{} has no volume of its own in the finished syrup",
-                    item.words
-                ),
+                format!("{} has no volume of its own in the finished syrup", item.words),
             )
             .why(format!("{} melts into the liquid", item.words))
             .write(format!("{} of the finished by weight", part(proportion)))
@@ -182,38 +159,18 @@ fn share_of(
     };
     let share = at.work.given(name, &ONE, proportion.share, false, span);
     Some(match (proportion.by, proportion.of) {
-        (By::Volume, Of::Liquid) => (
-            Some(at.work.work(
-                item.words,
-                ShareOfVolume {
-                    share,
-                    whole: liquid,
-                },
-            )),
-            None,
-        ),
-        (By::Volume, Of::Finished) => (
-            Some(at.work.work(item.words, OfFinishedVolume { liquid, share })),
-            None,
-        ),
+        (By::Volume, Of::Liquid) => {
+            (Some(at.work.work(item.words, ShareOfVolume { share, whole: liquid })), None)
+        }
+        (By::Volume, Of::Finished) => {
+            (Some(at.work.work(item.words, OfFinishedVolume { liquid, share })), None)
+        }
         (By::Weight, of) => {
             let density = at.work.figure(&WATER_DENSITY);
-            let whole = at.work.work(
-                "weight of the liquid",
-                Weigh {
-                    volume: liquid,
-                    density,
-                },
-            );
+            let whole = at.work.work("weight of the liquid", Weigh { volume: liquid, density });
             let weight = match of {
                 Of::Liquid => at.work.work(weighed(item), ShareOfWeight { share, whole }),
-                Of::Finished => at.work.work(
-                    weighed(item),
-                    OfFinishedWeight {
-                        liquid: whole,
-                        share,
-                    },
-                ),
+                Of::Finished => at.work.work(weighed(item), OfFinishedWeight { liquid: whole, share }),
             };
             (None, Some(weight))
         }
@@ -231,8 +188,7 @@ fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
         State::Honey => {
             let moisture = at.assume(&crate::materia::HONEY_MOISTURE);
             let water = at.work.figure(&WATER_DENSITY);
-            at.work
-                .work("density of the honey", HoneyDensity { moisture, water })
+            at.work.work("density of the honey", HoneyDensity { moisture, water })
         }
     }
 }

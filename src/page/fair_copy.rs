@@ -4,9 +4,7 @@
 //! `recipe.sublime-syntax` beside this file; the colours are the theme's.
 
 use std::sync::OnceLock;
-use syntect::parsing::{
-    ParseState, Scope, ScopeStack, SyntaxDefinition, SyntaxReference, SyntaxSet,
-};
+use syntect::parsing::{ParseState, Scope, ScopeStack, SyntaxDefinition, SyntaxReference, SyntaxSet};
 
 const SYNTAX: &str = include_str!("recipe.sublime-syntax");
 
@@ -29,14 +27,9 @@ impl Recipe {
     fn new() -> Option<Recipe> {
         let mut builder = syntect::parsing::SyntaxSetBuilder::new();
         builder.add(SyntaxDefinition::load_from_str(SYNTAX, true, None).ok()?);
-        let classes = CLASSES
-            .iter()
-            .map(|&class| Some((Scope::new(class).ok()?, class)))
-            .collect::<Option<_>>()?;
-        Some(Recipe {
-            set: builder.build(),
-            classes,
-        })
+        let classes =
+            CLASSES.iter().map(|&class| Some((Scope::new(class).ok()?, class))).collect::<Option<_>>()?;
+        Some(Recipe { set: builder.build(), classes })
     }
 
     fn syntax(&self) -> Option<&SyntaxReference> {
@@ -121,10 +114,7 @@ mod tests {
 
     /// Spans as `[class text]`, to be read at a glance.
     fn seen(yaml: &str) -> String {
-        let text = lines(yaml)
-            .join("\n")
-            .replace("<span class=\"", "[")
-            .replace("\">", " ");
+        let text = lines(yaml).join("\n").replace("<span class=\"", "[").replace("\">", " ");
         text.replace("</span>", "]")
     }
 
@@ -153,11 +143,7 @@ mod tests {
         let told = lines("a: <b> & \"c\"\r\n   x\n\n");
         assert_eq!(told.len(), 3);
         assert!(told[1].starts_with("   "));
-        assert!(
-            !told[0].contains("<b>") && told[0].contains("&lt;b&gt; &amp; &quot;c&quot;"),
-            "{}",
-            told[0]
-        );
+        assert!(!told[0].contains("<b>") && told[0].contains("&lt;b&gt; &amp; &quot;c&quot;"), "{}", told[0]);
     }
 
     proptest! {

@@ -27,59 +27,33 @@ pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledg
             row
         })
         .collect();
-    let whole = working
-        .lines()
-        .map(|line| self::row(worked, line, &format!("{prefix}-all"), root))
-        .collect();
-    Ledger {
-        part,
-        short_sum: short_sum(worked),
-        rows,
-        whole,
-    }
+    let whole = working.lines().map(|line| self::row(worked, line, &format!("{prefix}-all"), root)).collect();
+    Ledger { part, short_sum: short_sum(worked), rows, whole }
 }
 
 /// One sentence that says the sum in the fewest figures.
 fn short_sum(worked: &Worked) -> String {
-    let shown = |id: Id| {
-        worked
-            .laid
-            .working
-            .line(id)
-            .map(|line| plainly(worked, line))
-    };
+    let shown = |id: Id| worked.laid.working.line(id).map(|line| plainly(worked, line));
     let mut says = Vec::new();
     if let (Some(water), Some(strained)) = (shown(Id::Water), shown(Id::Strained)) {
-        says.push(format!(
-            "of {water} of water, {strained} runs through the cloth"
-        ));
+        says.push(format!("of {water} of water, {strained} runs through the cloth"));
     }
     if let Some(reduced) = shown(Id::Reduced) {
         says.push(format!("reducing leaves {reduced}"));
     }
-    if let (Some(sweetener), Some(weight), Some(finished)) = (
-        shown(Id::Sweetener),
-        shown(Id::SweetenerWeight),
-        shown(Id::Finished),
-    ) {
+    if let (Some(sweetener), Some(weight), Some(finished)) =
+        (shown(Id::Sweetener), shown(Id::SweetenerWeight), shown(Id::Finished))
+    {
         let names: Vec<&str> = sweeteners(worked);
         let names = crate::method::list_of(&names);
-        says.push(format!(
-            "{sweetener} of {names} ({weight}) makes it {finished}"
-        ));
+        says.push(format!("{sweetener} of {names} ({weight}) makes it {finished}"));
     }
-    format!(
-        "The short sum: {}. Every line that leads there is below.",
-        says.join("; ")
-    )
+    format!("The short sum: {}. Every line that leads there is below.", says.join("; "))
 }
 
 fn sweeteners(worked: &Worked) -> Vec<&str> {
     let ingredients = worked.laid.ingredients.iter();
-    ingredients
-        .filter(|ingredient| ingredient.keeps)
-        .map(|ingredient| ingredient.words.as_str())
-        .collect()
+    ingredients.filter(|ingredient| ingredient.keeps).map(|ingredient| ingredient.words.as_str()).collect()
 }
 
 /// One line as a row, without what unfolds under it.
@@ -128,11 +102,7 @@ fn equation(worked: &Worked, by: &Use) -> (String, String, String, bool) {
     let bound = |symbol: Symbol, at: usize| by.with[symbol.index()][at];
     let name = |symbol: Symbol, at: usize| working.entry(bound(symbol, at)).name.clone();
     let figure = |symbol: Symbol, at: usize| worked.shown(bound(symbol, at));
-    let writer = |form, atom| Writer {
-        form,
-        atom,
-        with: Some(&by.with),
-    };
+    let writer = |form, atom| Writer { form, atom, with: Some(&by.with) };
     let words = writer(Form::Plain, &name).write(&by.formula.is);
     let spoken = writer(Form::Spoken, &figure).write(&by.formula.is);
     let plain = writer(Form::Plain, &figure).write(&by.formula.is);
@@ -150,11 +120,7 @@ fn column(terms: &[(char, String)]) -> String {
         .iter()
         .enumerate()
         .map(|(n, (sign, term))| {
-            let sign = if n == 0 && *sign == '+' {
-                String::new()
-            } else {
-                format!("<mo>{sign}</mo>")
-            };
+            let sign = if n == 0 && *sign == '+' { String::new() } else { format!("<mo>{sign}</mo>") };
             format!("<mtr><mtd>{sign}</mtd><mtd>{term}</mtd></mtr>")
         })
         .collect();
@@ -167,10 +133,7 @@ fn math(inner: &str, spoken: &str) -> String {
 
 fn fold(worked: &Worked, line: Line, under: &[Line], prefix: &str, root: &str) -> Option<Fold> {
     let working = &worked.laid.working;
-    let rows: Vec<LedgerRow> = under
-        .iter()
-        .map(|line| row(worked, *line, prefix, root))
-        .collect();
+    let rows: Vec<LedgerRow> = under.iter().map(|line| row(worked, *line, prefix, root)).collect();
     match &working.entry(line).how {
         How::Worked(by) => {
             let formula = formula_row(by.formula, root);
@@ -204,38 +167,15 @@ pub fn formula_row(formula: &'static Formula, root: &str) -> FormulaRow {
     let spoken = format!(
         "{} is {}",
         formula.gives.words,
-        Writer {
-            form: Form::Spoken,
-            atom: &words,
-            with: None
-        }
-        .write(&formula.is)
+        Writer { form: Form::Spoken, atom: &words, with: None }.write(&formula.is)
     );
-    let right = Writer {
-        form: Form::MathMl,
-        atom: &sign,
-        with: None,
-    }
-    .write(&formula.is);
-    let inner = format!(
-        "<mrow><mi>{}</mi><mo>=</mo>{right}</mrow>",
-        escape(formula.gives.sign)
-    );
-    let explain = std::iter::once(&formula.gives)
-        .chain(&formula.with)
-        .map(|stands| {
-            let unit = stands.unit.text;
-            let unit = if unit.is_empty() {
-                String::new()
-            } else {
-                format!(", {unit}")
-            };
-            format!(
-                "{}\u{a0}= {}{unit}",
-                stands.sign,
-                stands.words.replace('_', " ")
-            )
-        });
+    let right = Writer { form: Form::MathMl, atom: &sign, with: None }.write(&formula.is);
+    let inner = format!("<mrow><mi>{}</mi><mo>=</mo>{right}</mrow>", escape(formula.gives.sign));
+    let explain = std::iter::once(&formula.gives).chain(&formula.with).map(|stands| {
+        let unit = stands.unit.text;
+        let unit = if unit.is_empty() { String::new() } else { format!(", {unit}") };
+        format!("{}\u{a0}= {}{unit}", stands.sign, stands.words.replace('_', " "))
+    });
     FormulaRow {
         id: format!("formula-{}", formula.id),
         name: formula.gives.words.to_string(),

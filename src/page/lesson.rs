@@ -35,26 +35,17 @@ enum Reference {
 
 /// The findings of a lesson's links and numbers.
 pub fn check(lesson: &Lesson) -> Vec<Finding> {
-    let faults = lesson
-        .manuscript
-        .links
-        .iter()
-        .filter_map(|link| match refer(lesson, link) {
-            Reference::Fault(finding) => Some(*finding),
-            Reference::Link(_) => None,
-        });
+    let faults = lesson.manuscript.links.iter().filter_map(|link| match refer(lesson, link) {
+        Reference::Fault(finding) => Some(*finding),
+        Reference::Link(_) => None,
+    });
     faults.collect()
 }
 
 /// The HTML of a text that holds no recipe, such as a plant's, and the findings of its links.
 pub fn prose(manuscript: &Manuscript, book: &Formulary) -> (String, Vec<Finding>) {
     let head = LessonHead::default();
-    let text = Lesson {
-        head: &head,
-        manuscript,
-        recipes: &[],
-        book,
-    };
+    let text = Lesson { head: &head, manuscript, recipes: &[], book };
     let rendered = render(manuscript, |link| match refer(&text, link) {
         Reference::Link(to) => to,
         Reference::Fault(_) => LinkTo::Broken,
@@ -74,19 +65,8 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
         let block = lesson.manuscript.blocks.get(n);
         let recipe = block
             .zip(lesson.recipes.get(n).and_then(Option::as_ref))
-            .map(|(block, worked)| {
-                recipe(
-                    worked,
-                    lesson.book,
-                    &anchor(lesson, n),
-                    &block.text.value,
-                    &root,
-                )
-            });
-        pieces.push(Piece {
-            prose_html: prose,
-            recipe,
-        });
+            .map(|(block, worked)| recipe(worked, lesson.book, &anchor(lesson, n), &block.text.value, &root));
+        pieces.push(Piece { prose_html: prose, recipe });
     }
     if let Some(last) = pieces.last_mut() {
         last.prose_html.push_str(&rendered.notes);
@@ -101,23 +81,13 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
 
 /// The anchor of a lesson's n-th recipe: "recipe", or "recipe-2".
 fn anchor(lesson: &Lesson, n: usize) -> String {
-    if lesson.manuscript.blocks.len() == 1 {
-        "recipe".to_string()
-    } else {
-        format!("recipe-{}", n + 1)
-    }
+    if lesson.manuscript.blocks.len() == 1 { "recipe".to_string() } else { format!("recipe-{}", n + 1) }
 }
 
 fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
     if link.picture {
         let why = "the pages of a book are made of words and numbers; say in words what the picture shows";
-        return broken(
-            link,
-            format!("the picture `{}` cannot be shown", link.href),
-            None,
-            "",
-            why,
-        );
+        return broken(link, format!("the picture `{}` cannot be shown", link.href), None, "", why);
     }
     if let Some(plant) = link.href.strip_prefix("plant:") {
         let known = lesson.book.plants.keys().map(String::as_str);
@@ -125,13 +95,7 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
             true => Reference::Link(LinkTo::Address(format!("../plants/{plant}.html"))),
             false => {
                 let why = "a plant's name is that of its file in plants/, without .md";
-                broken(
-                    link,
-                    format!("the book has no plant `{plant}`"),
-                    nearest(plant, known),
-                    "plant:",
-                    why,
-                )
+                broken(link, format!("the book has no plant `{plant}`"), nearest(plant, known), "plant:", why)
             }
         };
     }
@@ -155,21 +119,11 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
         };
     }
     if let Some(anchor) = link.href.strip_prefix('#') {
-        let known = lesson
-            .manuscript
-            .headings
-            .iter()
-            .map(|heading| heading.anchor.as_str());
-        return match lesson
-            .manuscript
-            .headings
-            .iter()
-            .any(|heading| heading.anchor == anchor)
-        {
+        let known = lesson.manuscript.headings.iter().map(|heading| heading.anchor.as_str());
+        return match lesson.manuscript.headings.iter().any(|heading| heading.anchor == anchor) {
             true => Reference::Link(LinkTo::Address(link.href.clone())),
             false => {
-                let why =
-                    "a heading's name is its words in small letters, with hyphens between them";
+                let why = "a heading's name is its words in small letters, with hyphens between them";
                 broken(
                     link,
                     format!("this lesson has no heading `{anchor}`"),
@@ -180,30 +134,14 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
             }
         };
     }
-    if link.href.starts_with("https:")
-        || link.href.starts_with("http:")
-        || link.href.starts_with("mailto:")
-    {
+    if link.href.starts_with("https:") || link.href.starts_with("http:") || link.href.starts_with("mailto:") {
         return Reference::Link(LinkTo::Address(link.href.clone()));
     }
-    let why =
-        "a link is `plant:NAME`, `lesson:NAME`, `number:NAME`, `#heading` or a whole web address";
-    broken(
-        link,
-        format!("`{}` leads to nothing in this book", link.href),
-        None,
-        "",
-        why,
-    )
+    let why = "a link is `plant:NAME`, `lesson:NAME`, `number:NAME`, `#heading` or a whole web address";
+    broken(link, format!("`{}` leads to nothing in this book", link.href), None, "", why)
 }
 
-fn broken(
-    link: &LinkFound,
-    message: String,
-    near: Option<&str>,
-    scheme: &str,
-    why: &str,
-) -> Reference {
+fn broken(link: &LinkFound, message: String, near: Option<&str>, scheme: &str, why: &str) -> Reference {
     let mut finding = Finding::error(Code::BadLink, link.span, message).why(why);
     if let Some(near) = near {
         finding = finding.write(format!("[{}]({scheme}{near})", link.text));
@@ -213,47 +151,24 @@ fn broken(
 
 /// `number:strained`, of the lesson's recipe before the link, else of its first.
 fn number(lesson: &Lesson, link: &LinkFound, id: &str) -> Reference {
-    let before = lesson
-        .manuscript
-        .blocks
-        .iter()
-        .rposition(|block| block.info.start < link.span.start)
-        .unwrap_or(0);
+    let before =
+        lesson.manuscript.blocks.iter().rposition(|block| block.info.start < link.span.start).unwrap_or(0);
     if lesson.manuscript.blocks.is_empty() {
         let why = "a number is taken from a recipe of the same lesson";
-        return broken(
-            link,
-            format!("no recipe stands here that has a number `{id}`"),
-            None,
-            "",
-            why,
-        );
+        return broken(link, format!("no recipe stands here that has a number `{id}`"), None, "", why);
     }
     // A recipe with a fault has no numbers; its own finding says so.
     let Some(Some(worked)) = lesson.recipes.get(before) else {
         return Reference::Link(LinkTo::Broken);
     };
     let base = &worked.base;
-    let Some(line) = Id::ALL
-        .iter()
-        .find(|known| known.text() == id)
-        .and_then(|id| base.laid.working.line(*id))
+    let Some(line) =
+        Id::ALL.iter().find(|known| known.text() == id).and_then(|id| base.laid.working.line(*id))
     else {
-        let known: Vec<&str> = base
-            .laid
-            .working
-            .claimed()
-            .map(|(id, _)| id.text())
-            .collect();
+        let known: Vec<&str> = base.laid.working.claimed().map(|(id, _)| id.text()).collect();
         let why = format!("its numbers are {}", known.join(", "));
         let near = nearest(id, known);
-        return broken(
-            link,
-            format!("the recipe has no number `{id}`"),
-            near,
-            "number:",
-            &why,
-        );
+        return broken(link, format!("the recipe has no number `{id}`"), near, "number:", &why);
     };
     let href = format!("#{}-{id}", anchor(lesson, before));
     if link.text.is_empty() {
@@ -268,21 +183,13 @@ fn number(lesson: &Lesson, link: &LinkFound, id: &str) -> Reference {
 /// A line in running text, in both systems.
 fn words(worked: &Worked, line: Line) -> String {
     let unit = worked.laid.working.entry(line).unit;
-    if unit.dimension == Dimension::VOLUME {
-        volume_both(worked, line)
-    } else {
-        plainly(worked, line)
-    }
+    if unit.dimension == Dimension::VOLUME { volume_both(worked, line) } else { plainly(worked, line) }
 }
 
 /// Words that give another amount than the working.
 fn disagreement(worked: &Worked, line: Line, link: &LinkFound) -> Option<Finding> {
     let entry = worked.laid.working.entry(line);
-    let text = link
-        .text
-        .trim()
-        .trim_start_matches("about ")
-        .trim_start_matches("some ");
+    let text = link.text.trim().trim_start_matches("about ").trim_start_matches("some ");
     let finding = |message: String| {
         Finding::error(Code::WordsDisagree, link.span, message)
             .why("a number in the text is checked against the working, so that the two cannot part")
@@ -294,10 +201,7 @@ fn disagreement(worked: &Worked, line: Line, link: &LinkFound) -> Option<Finding
             ))
     };
     let Ok(amount) = measure::amount(text) else {
-        return Some(finding(format!(
-            "`{}` is not an amount that can be checked",
-            link.text
-        )));
+        return Some(finding(format!("`{}` is not an amount that can be checked", link.text)));
     };
     if amount.dimension() != entry.unit.dimension {
         return Some(finding(format!(
@@ -310,16 +214,8 @@ fn disagreement(worked: &Worked, line: Line, link: &LinkFound) -> Option<Finding
     }
     let value = worked.at(line);
     let close = |written: f64| (written - value).abs() <= WORDS_WITHIN * value.abs();
-    let holds = if amount.is_range() {
-        amount.low <= value && value <= amount.high
-    } else {
-        close(amount.low)
-    };
-    (!holds).then(|| {
-        finding(format!(
-            "the text says `{}`; the working says {}",
-            link.text,
-            worked.shown(line)
-        ))
-    })
+    let holds =
+        if amount.is_range() { amount.low <= value && value <= amount.high } else { close(amount.low) };
+    (!holds)
+        .then(|| finding(format!("the text says `{}`; the working says {}", link.text, worked.shown(line))))
 }

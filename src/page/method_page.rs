@@ -88,29 +88,14 @@ pub fn page(frame: Frame, users: &Users) -> MethodPage {
             name: assumption.words.to_string(),
             value: value(assumption.usual),
             between: format!("{} to {}", value(assumption.low), value(assumption.high)),
-            source_html: format!(
-                "{}. {}",
-                cite(&assumption.source, &root),
-                escape(assumption.advice)
-            ),
+            source_html: format!("{}. {}", cite(&assumption.source, &root), escape(assumption.advice)),
             users: of(&format!("figure-{}", assumption.id)),
         }
     });
     let works = Work::ALL.iter().map(|work| {
-        let year = if work.year().is_empty() {
-            String::new()
-        } else {
-            format!(", {}", work.year())
-        };
-        let html = format!(
-            "<cite>{}</cite>. {}{year}",
-            escape(work.title()),
-            escape(work.maker())
-        );
-        WorkRow {
-            id: format!("work-{}", work.id()),
-            html,
-        }
+        let year = if work.year().is_empty() { String::new() } else { format!(", {}", work.year()) };
+        let html = format!("<cite>{}</cite>. {}{year}", escape(work.title()), escape(work.maker()));
+        WorkRow { id: format!("work-{}", work.id()), html }
     });
     MethodPage {
         formulas,

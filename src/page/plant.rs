@@ -27,23 +27,15 @@ pub fn page(frame: Frame, plant: &Plant, prose_html: String, users: Vec<Link>) -
             of_form(name, form, &root, &mut facts);
         }
     }
-    let cautions = plant
-        .cautions
-        .iter()
-        .enumerate()
-        .map(|(n, caution)| CautionRow {
-            id: format!("caution-{}", n + 1),
-            level: if caution.note { "note" } else { "warning" }.to_string(),
-            lead: super::recipe::with_stop(&caution.lead),
-            text: caution.text.clone(),
-            source_html: cite(&caution.source, &root),
-        });
+    let cautions = plant.cautions.iter().enumerate().map(|(n, caution)| CautionRow {
+        id: format!("caution-{}", n + 1),
+        level: if caution.note { "note" } else { "warning" }.to_string(),
+        lead: super::recipe::with_stop(&caution.lead),
+        text: caution.text.clone(),
+        source_html: cite(&caution.source, &root),
+    });
     PlantPage {
-        latin: Latin {
-            name: plant.latin.clone(),
-            author: plant.author.clone(),
-            part: String::new(),
-        },
+        latin: Latin { name: plant.latin.clone(), author: plant.author.clone(), part: String::new() },
         facts,
         cautions: cautions.collect(),
         prose_html,
@@ -53,11 +45,7 @@ pub fn page(frame: Frame, plant: &Plant, prose_html: String, users: Vec<Link>) -
 }
 
 fn fact(term: &str, value: String) -> FactRow {
-    FactRow {
-        term: term.to_string(),
-        value,
-        source_html: String::new(),
-    }
+    FactRow { term: term.to_string(), value, source_html: String::new() }
 }
 
 fn of_form(name: &str, form: &PlantForm, root: &str, facts: &mut Vec<FactRow>) {
@@ -70,20 +58,10 @@ fn of_form(name: &str, form: &PlantForm, root: &str, facts: &mut Vec<FactRow>) {
         });
     };
     if let Some(holds) = &form.holds {
-        add(
-            format!("Keeps back, {name}"),
-            holds,
-            &ML_PER_G,
-            ", squeezed by hand",
-        );
+        add(format!("Keeps back, {name}"), holds, &ML_PER_G, ", squeezed by hand");
     }
     for weight in &form.weights {
-        add(
-            format!("A {}, {name}", spoon(weight.measure)),
-            &weight.weighs,
-            &G,
-            "",
-        );
+        add(format!("A {}, {name}", spoon(weight.measure)), &weight.weighs, &G, "");
     }
     if let Some(moisture) = &form.moisture {
         add(format!("Water, {name}"), moisture, &PER_CENT, " by weight");
@@ -105,8 +83,5 @@ pub fn list(frame: Frame, book: &Formulary) -> PlantsPage {
         href: format!("plants/{}.html", plant.id),
         current: false,
     });
-    PlantsPage {
-        plants: plants.collect(),
-        frame,
-    }
+    PlantsPage { plants: plants.collect(), frame }
 }

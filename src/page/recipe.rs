@@ -4,8 +4,8 @@ use super::show::{
     about, between, cite, clock, duration, plainly, sweet_both, volume_both, whole, whole_bottles,
 };
 use super::view::{
-    CautionRow, Cautions, Fill, GatherRow, Gathering, Kind, LabelRow, Latin, Levels, Link, Note,
-    Order, PartLink, Recipe, StepRow, Vessel, Written,
+    CautionRow, Cautions, Fill, GatherRow, Gathering, Kind, LabelRow, Latin, Levels, Link, Note, Order,
+    PartLink, Recipe, StepRow, Vessel, Written,
 };
 use super::{fair_copy, ledger, levels, variations};
 use crate::caution::{self, Caution};
@@ -30,13 +30,7 @@ const PARTS: &[(&str, &str)] = &[
 ];
 
 /// The view of a recipe. `id` is its anchor, `written` its block, `root` the way to the site's root.
-pub fn recipe(
-    worked: &WorkedRecipe,
-    book: &Formulary,
-    id: &str,
-    written: &str,
-    root: &str,
-) -> Recipe {
+pub fn recipe(worked: &WorkedRecipe, book: &Formulary, id: &str, written: &str, root: &str) -> Recipe {
     let base = &worked.base;
     let cautions = caution::cautions(base, book);
     let named = |part: &str| !(part == "variations" && worked.variations.is_empty());
@@ -52,15 +46,11 @@ pub fn recipe(
         .collect();
     let part = |name: &str| {
         let anchor = format!("{id}-{name}");
-        parts
-            .iter()
-            .find(|part| part.anchor == anchor)
-            .cloned()
-            .unwrap_or(PartLink {
-                number: 0,
-                title: String::new(),
-                anchor,
-            })
+        parts.iter().find(|part| part.anchor == anchor).cloned().unwrap_or(PartLink {
+            number: 0,
+            title: String::new(),
+            anchor,
+        })
     };
     Recipe {
         id: id.to_string(),
@@ -73,10 +63,7 @@ pub fn recipe(
         levels: batch_picture(base, part("levels")),
         variations: variations::variations(worked, part("variations")),
         cautions: caution_rows(&cautions, id, root, part("cautions")),
-        written: Written {
-            part: part("written"),
-            lines_html: fair_copy::lines(written),
-        },
+        written: Written { part: part("written"), lines_html: fair_copy::lines(written) },
         argument: parts,
     }
 }
@@ -84,9 +71,7 @@ pub fn recipe(
 fn latin(worked: &Worked, book: &Formulary) -> Vec<Latin> {
     let plants = worked.laid.ingredients.iter().filter_map(|ingredient| {
         let plant = book.plants.get(ingredient.plant.as_ref()?)?;
-        let form = ingredient
-            .form
-            .map_or(String::new(), |form| format!("{form} "));
+        let form = ingredient.form.map_or(String::new(), |form| format!("{form} "));
         Some(Latin {
             name: plant.latin.clone(),
             author: plant.author.clone(),
@@ -115,11 +100,7 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
                 notes.push(format!("{} in all", about(base, finished)));
                 whole_bottles(base.at(bottles)) + &bottle_size(base)
             }
-            None => format!(
-                "{} ({})",
-                about(base, finished),
-                kitchen::fl_oz(base.at(finished))
-            ),
+            None => format!("{} ({})", about(base, finished), kitchen::fl_oz(base.at(finished))),
         };
         notes.push(match between(base, finished) {
             Some(range) => format!("worked: {range}"),
@@ -128,12 +109,8 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
         rows.push(row("Makes", Kind::Worked, value, notes));
     }
     if let Some(minutes) = working.line(Id::Minutes) {
-        let stove = working
-            .line(Id::StoveMinutes)
-            .map(|line| duration(base.at(line)));
-        let stove = stove.map_or(String::new(), |stove| {
-            format!(", of which {stove} at the stove")
-        });
+        let stove = working.line(Id::StoveMinutes).map(|line| duration(base.at(line)));
+        let stove = stove.map_or(String::new(), |stove| format!(", of which {stove} at the stove"));
         rows.push(row(
             "Takes",
             Kind::Worked,
@@ -143,12 +120,7 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
     }
     if let Some(keep) = &recipe.keep {
         let value = keep.value.words().to_string();
-        rows.push(row(
-            "Keeps",
-            Kind::Advised,
-            value,
-            vec!["advised by the recipe".to_string()],
-        ));
+        rows.push(row("Keeps", Kind::Advised, value, vec!["advised by the recipe".to_string()]));
     }
     if let Some(take) = &recipe.take {
         let daily = match take.daily.value {
@@ -159,25 +131,15 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
         let value = format!("{}, {daily}", take.amount.value.written);
         let mut notes = vec!["handed down: no trial".to_string()];
         if let Some(doses) = working.line(Id::Doses) {
-            notes.push(format!(
-                "{} doses of the larger",
-                decimal(whole(base.at(doses)), 0)
-            ));
+            notes.push(format!("{} doses of the larger", decimal(whole(base.at(doses)), 0)));
         }
         rows.push(row("Taken", Kind::Handed, value, notes));
     }
-    let never: Vec<&str> = cautions
-        .iter()
-        .filter_map(|caution| caution.never_for)
-        .collect();
+    let never: Vec<&str> = cautions.iter().filter_map(|caution| caution.never_for).collect();
     if !never.is_empty() {
         let mut never = row("Never for", Kind::Declared, never.join("; "), Vec::new());
         never.stop = true;
-        never.link = Some(Link {
-            text: "Cautions".into(),
-            href: format!("#{id}-cautions"),
-            current: false,
-        });
+        never.link = Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
         rows.push(never);
     }
     rows
@@ -192,11 +154,7 @@ fn bottle_size(worked: &Worked) -> String {
         return String::new();
     };
     let size = by.with[1][0];
-    format!(
-        " of {} ({})",
-        plainly(worked, size),
-        kitchen::fl_oz(worked.at(size))
-    )
+    format!(" of {} ({})", plainly(worked, size), kitchen::fl_oz(worked.at(size)))
 }
 
 fn gathering(worked: &Worked, book: &Formulary, root: &str, part: PartLink) -> Gathering {
@@ -228,36 +186,24 @@ fn gather_row(
 ) -> (GatherRow, Option<Note>) {
     let mut row = GatherRow {
         what: capital(&ingredient.words),
-        form: ingredient
-            .form
-            .map_or(String::new(), |form| form.to_string()),
+        form: ingredient.form.map_or(String::new(), |form| form.to_string()),
         us: String::new(),
         us_note: String::new(),
         metric: String::new(),
         metric_note: String::new(),
     };
-    let toward = if ingredient.keeps {
-        Toward::Up
-    } else {
-        Toward::Nearest
-    };
-    let close = if ingredient.keeps {
-        Close::Two
-    } else {
-        Close::Five
-    };
+    let toward = if ingredient.keeps { Toward::Up } else { Toward::Nearest };
+    let close = if ingredient.keeps { Close::Two } else { Close::Five };
     if let Some(volume) = ingredient.volume {
         let ml = worked.at(volume);
-        row.us = kitchen::volume_us(ml, close, toward)
-            .map_or_else(|| kitchen::fl_oz(ml), |found| found.text);
+        row.us = kitchen::volume_us(ml, close, toward).map_or_else(|| kitchen::fl_oz(ml), |found| found.text);
         row.metric = plainly(worked, volume);
     }
     let Some(weight) = ingredient.weight else {
         return (row, None);
     };
     let g = worked.at(weight);
-    let ounces =
-        kitchen::mass_us(g, close, toward).map_or_else(|| kitchen::oz(g), |found| found.text);
+    let ounces = kitchen::mass_us(g, close, toward).map_or_else(|| kitchen::oz(g), |found| found.text);
     if ingredient.volume.is_some() {
         row.us_note = format!("{ounces} weight");
         row.metric_note = format!("{}; weigh it", plainly(worked, weight));
@@ -267,23 +213,19 @@ fn gather_row(
     row.metric = plainly(worked, weight);
     row.us_note = "weight".to_string();
     row.metric_note = "weigh it".to_string();
-    let note = ingredient
-        .plant
-        .as_ref()
-        .and_then(|id| book.plants.get(id))
-        .and_then(|plant| {
-            let bulk = plant.form(ingredient.form.unwrap_or(Form::Dried))?.bulk()?;
-            let cups = kitchen::volume_us(g / bulk.value, Close::Five, Toward::Nearest)?;
-            row.us_note = format!("weight; about {}", cups.text);
-            Some(Note {
-                kind: Kind::Advised,
-                html: format!(
-                    "{} by the cup: {}. Cups of loose plants differ; weigh them.",
-                    escape(&row.what),
-                    cite(&bulk.source, root)
-                ),
-            })
-        });
+    let note = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)).and_then(|plant| {
+        let bulk = plant.form(ingredient.form.unwrap_or(Form::Dried))?.bulk()?;
+        let cups = kitchen::volume_us(g / bulk.value, Close::Five, Toward::Nearest)?;
+        row.us_note = format!("weight; about {}", cups.text);
+        Some(Note {
+            kind: Kind::Advised,
+            html: format!(
+                "{} by the cup: {}. Cups of loose plants differ; weigh them.",
+                escape(&row.what),
+                cite(&bulk.source, root)
+            ),
+        })
+    });
     (row, note)
 }
 
@@ -302,11 +244,7 @@ fn order(worked: &Worked, part: PartLink) -> Order {
             number: n + 1,
             html: sentence(worked, done),
             at: clock(start),
-            takes: if minutes > 0.0 {
-                duration(minutes)
-            } else {
-                String::new()
-            },
+            takes: if minutes > 0.0 { duration(minutes) } else { String::new() },
             condition,
         });
         start += minutes;
@@ -332,29 +270,20 @@ fn said(worked: &Worked, say: &Say) -> String {
         Say::Volume(line) => escape(&volume_both(worked, *line)),
         Say::Weight(line) => escape(&plainly(worked, *line)),
         Say::Measured(volume, weight) => escape(&sweet_both(worked, *volume, *weight)),
-        Say::Size(line) => format!(
-            "{} ({})",
-            plainly(worked, *line),
-            kitchen::fl_oz(worked.at(*line))
-        ),
+        Say::Size(line) => format!("{} ({})", plainly(worked, *line), kitchen::fl_oz(worked.at(*line))),
     }
 }
 
 fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
     let working = &worked.laid.working;
     let volume = |lines: &[Line]| lines.iter().map(|line| worked.at(*line)).sum::<f64>();
-    let with_levels: Vec<_> = worked
-        .laid
-        .steps
-        .iter()
-        .filter_map(|done| Some((done, done.level.as_ref()?)))
-        .collect();
+    let with_levels: Vec<_> =
+        worked.laid.steps.iter().filter_map(|done| Some((done, done.level.as_ref()?))).collect();
     let put_in = working.line(Id::Water);
     let most = with_levels
         .iter()
         .map(|(_, level)| {
-            worked.at(level.volume)
-                + volume(&level.kept.into_iter().chain(level.gone).collect::<Vec<_>>())
+            worked.at(level.volume) + volume(&level.kept.into_iter().chain(level.gone).collect::<Vec<_>>())
         })
         .chain(put_in.map(|line| worked.at(line)))
         .fold(0.0, f64::max);
@@ -364,51 +293,37 @@ fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
     if let Some(line) = put_in {
         vessels.push(Vessel {
             svg: levels::vessel(
-                &[levels::Layer {
-                    fill: levels::Fill::Liquid,
-                    ml: worked.at(line),
-                }],
+                &[levels::Layer { fill: levels::Fill::Liquid, ml: worked.at(line) }],
                 holds,
                 tick,
             ),
             step: "Put in".to_string(),
             volume: plainly(worked, line),
             other: kitchen::fl_oz(worked.at(line)),
-            change: working.line(Id::Plants).map_or(String::new(), |plants| {
-                format!("on {} of plants", plainly(worked, plants))
-            }),
+            change: working
+                .line(Id::Plants)
+                .map_or(String::new(), |plants| format!("on {} of plants", plainly(worked, plants))),
         });
     }
     for (done, level) in with_levels {
-        let mut layers = vec![levels::Layer {
-            fill: levels::Fill::Liquid,
-            ml: volume(&level.liquid),
-        }];
+        let mut layers = vec![levels::Layer { fill: levels::Fill::Liquid, ml: volume(&level.liquid) }];
         for (fill, lines) in [
             (levels::Fill::Sweetener, level.sweet.clone()),
             (levels::Fill::Kept, level.kept.into_iter().collect()),
             (levels::Fill::Ghost, level.gone.into_iter().collect()),
         ] {
             if !lines.is_empty() {
-                layers.push(levels::Layer {
-                    fill,
-                    ml: volume(&lines),
-                });
+                layers.push(levels::Layer { fill, ml: volume(&lines) });
                 if !fills.contains(&fill) {
                     fills.push(fill);
                 }
             }
         }
-        let bottles = (done.name == "bottle")
-            .then(|| working.line(Id::Bottles))
-            .flatten();
+        let bottles = (done.name == "bottle").then(|| working.line(Id::Bottles)).flatten();
         vessels.push(match bottles {
             Some(line) => {
-                let fill = if level.sweet.is_empty() {
-                    levels::Fill::Liquid
-                } else {
-                    levels::Fill::Sweetener
-                };
+                let fill =
+                    if level.sweet.is_empty() { levels::Fill::Liquid } else { levels::Fill::Sweetener };
                 Vessel {
                     svg: levels::bottles_of(fill, whole(worked.at(line)) as usize),
                     step: level.words.to_string(),
@@ -435,18 +350,10 @@ fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
                 levels::Fill::Ghost => ("ghost", "boiled away"),
                 levels::Fill::Sweetener => ("sweetener", "sweetener"),
             };
-            Fill {
-                class: class.to_string(),
-                word: word.to_string(),
-            }
+            Fill { class: class.to_string(), word: word.to_string() }
         })
         .collect();
-    Levels {
-        part,
-        vessels,
-        fills,
-        scale,
-    }
+    Levels { part, vessels, fills, scale }
 }
 
 fn plain(worked: &Worked, say: &Say) -> String {
@@ -468,26 +375,16 @@ fn caution_rows(cautions: &[Caution], id: &str, root: &str, part: PartLink) -> C
         text: caution.text.clone(),
         source_html: cite(&caution.source, root),
     });
-    Cautions {
-        part,
-        rows: rows.collect(),
-        closing: caution::CLOSING.to_string(),
-    }
+    Cautions { part, rows: rows.collect(), closing: caution::CLOSING.to_string() }
 }
 
 /// First words of a caution, closed with a full stop.
 pub fn with_stop(text: &str) -> String {
-    if text.ends_with(['.', '?', '!']) {
-        text.to_string()
-    } else {
-        format!("{text}.")
-    }
+    if text.ends_with(['.', '?', '!']) { text.to_string() } else { format!("{text}.") }
 }
 
 /// The text with its first letter as a capital.
 pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
-    letters.next().map_or(String::new(), |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }

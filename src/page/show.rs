@@ -31,13 +31,12 @@ pub fn other(worked: &Worked, line: Line) -> String {
     let id = worked.laid.working.id_of(line);
     let toward = id.map_or(Toward::Nearest, |id| toward(id.rounds()));
     match entry.unit.dimension {
-        Dimension::VOLUME if id == Some(Id::Sweetener) => {
-            kitchen::volume_us(value, Close::Two, toward)
-                .map_or_else(|| kitchen::fl_oz(value), |found| found.text)
-        }
+        Dimension::VOLUME if id == Some(Id::Sweetener) => kitchen::volume_us(value, Close::Two, toward)
+            .map_or_else(|| kitchen::fl_oz(value), |found| found.text),
         Dimension::VOLUME if value >= 1.0 => kitchen::fl_oz(value),
-        Dimension::MASS if value >= 14.0 => kitchen::mass_us(value, Close::Five, toward)
-            .map_or_else(String::new, |found| found.text),
+        Dimension::MASS if value >= 14.0 => {
+            kitchen::mass_us(value, Close::Five, toward).map_or_else(String::new, |found| found.text)
+        }
         Dimension::TIME if value >= 60.0 => kitchen::minutes(value),
         Dimension::TEMPERATURE => kitchen::temperature_text(value),
         _ if entry.unit.text == "% w/w" => "by weight".to_string(),
@@ -96,11 +95,7 @@ pub fn sweet_both(worked: &Worked, volume: Line, weight: Line) -> String {
 /// "1 bottle", "6 bottles": counts are whole, rounded down.
 pub fn whole_bottles(count: f64) -> String {
     let whole = whole(count);
-    format!(
-        "{} {}",
-        decimal(whole, 0),
-        if whole == 1.0 { "bottle" } else { "bottles" }
-    )
+    format!("{} {}", decimal(whole, 0), if whole == 1.0 { "bottle" } else { "bottles" })
 }
 
 /// A count for people: down to the whole one, what floating point alone parts counted as whole.
@@ -110,26 +105,14 @@ pub fn whole(count: f64) -> f64 {
 
 /// Minutes from the start as a clock: "at 1:05", to five minutes.
 pub fn clock(minutes: f64) -> String {
-    let minutes = if minutes < 2.5 {
-        0.0
-    } else {
-        kitchen::to_five_minutes(minutes)
-    };
+    let minutes = if minutes < 2.5 { 0.0 } else { kitchen::to_five_minutes(minutes) };
     let hours = (minutes / 60.0).floor();
-    format!(
-        "at {}:{:0>2}",
-        decimal(hours, 0),
-        decimal(minutes - hours * 60.0, 0)
-    )
+    format!("at {}:{:0>2}", decimal(hours, 0), decimal(minutes - hours * 60.0, 0))
 }
 
 /// A duration: to five minutes from a quarter of an hour up.
 pub fn duration(minutes: f64) -> String {
-    kitchen::minutes(if minutes >= 15.0 {
-        kitchen::to_five_minutes(minutes)
-    } else {
-        minutes
-    })
+    kitchen::minutes(if minutes >= 15.0 { kitchen::to_five_minutes(minutes) } else { minutes })
 }
 
 /// What kind of knowledge a line is.
@@ -137,9 +120,7 @@ pub fn kind(how: &How) -> Kind {
     match how {
         How::Given { .. } => Kind::Declared,
         How::Assumed { .. } => Kind::Assumed,
-        How::Published { source, .. } if source.standing == Standing::CommonPractice => {
-            Kind::Advised
-        }
+        How::Published { source, .. } if source.standing == Standing::CommonPractice => Kind::Advised,
         How::Published { .. } => Kind::Worked,
         How::Worked(_) => Kind::Worked,
     }
@@ -164,20 +145,14 @@ fn sentence(text: &str) -> String {
 /// The first letter as a capital, unless markup stands first.
 fn capital_html(text: &str) -> String {
     let mut letters = text.chars();
-    letters.next().map_or(String::new(), |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// A source in the fewest words; titles in italic and linked to *Method and sources*.
 pub fn cite(source: &Source, root: &str) -> String {
     let place = escape(&source.place);
     let work = source.work.map(|work| {
-        format!(
-            "<a href=\"{root}method.html#work-{}\"><cite>{}</cite></a>",
-            work.id(),
-            escape(work.title())
-        )
+        format!("<a href=\"{root}method.html#work-{}\"><cite>{}</cite></a>", work.id(), escape(work.title()))
     });
     let named = match (work, place.is_empty()) {
         (Some(work), true) => work,

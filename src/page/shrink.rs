@@ -27,12 +27,7 @@ pub struct Spot {
 impl Spot {
     fn new(text: &str, span: Span, message: impl Into<String>) -> Spot {
         let (line, column) = Source::new("", text).line_column(span.start);
-        Spot {
-            line,
-            column,
-            span,
-            message: message.into(),
-        }
+        Spot { line, column, span, message: message.into() }
     }
 }
 
@@ -48,13 +43,8 @@ pub fn template(text: &str) -> Result<String, Spot> {
     cfg.keep_input_type_text_attr = true;
     cfg.preserve_brace_template_syntax = true;
     let small = minify_html::minify(masked.html.as_bytes(), &cfg);
-    let small = String::from_utf8(small).map_err(|_| {
-        Spot::new(
-            text,
-            Span::new(0, 0),
-            "the template does not survive being made small",
-        )
-    })?;
+    let small = String::from_utf8(small)
+        .map_err(|_| Spot::new(text, Span::new(0, 0), "the template does not survive being made small"))?;
     masked.restore(text, &small)
 }
 
@@ -96,31 +86,13 @@ mod tests {
 
     #[test]
     fn blanks_go_and_words_stay_apart() {
-        assert_eq!(
-            small("<p>\n  {{ a }} and\n {{ b }} more </p>\n"),
-            "<p>{{ a }} and {{ b }} more</p>"
-        );
-        assert_eq!(
-            small("<p>Makes {% include \"x\" %}</p>"),
-            "<p>Makes {% include \"x\" %}</p>"
-        );
-        assert_eq!(
-            small("<div>\n <a>a</a> <b>b</b>\n</div>"),
-            "<div><a>a</a> <b>b</b></div>"
-        );
-        assert_eq!(
-            small("<div>\n <p>a</p>\n\n <p>b</p>\n</div>"),
-            "<div><p>a</p><p>b</p></div>"
-        );
-        assert_eq!(
-            small("<pre>\n a  {{ b }}\n\n</pre>"),
-            "<pre>\n a  {{ b }}\n\n</pre>"
-        );
+        assert_eq!(small("<p>\n  {{ a }} and\n {{ b }} more </p>\n"), "<p>{{ a }} and {{ b }} more</p>");
+        assert_eq!(small("<p>Makes {% include \"x\" %}</p>"), "<p>Makes {% include \"x\" %}</p>");
+        assert_eq!(small("<div>\n <a>a</a> <b>b</b>\n</div>"), "<div><a>a</a> <b>b</b></div>");
+        assert_eq!(small("<div>\n <p>a</p>\n\n <p>b</p>\n</div>"), "<div><p>a</p><p>b</p></div>");
+        assert_eq!(small("<pre>\n a  {{ b }}\n\n</pre>"), "<pre>\n a  {{ b }}\n\n</pre>");
         let list = "<ul>\n  {% for a in b %}\n  <li>{{ a }}</li>\n  {% endfor %}\n</ul>";
-        assert_eq!(
-            small(list),
-            "<ul>{% for a in b %}<li>{{ a }}</li>{% endfor %}</ul>"
-        );
+        assert_eq!(small(list), "<ul>{% for a in b %}<li>{{ a }}</li>{% endfor %}</ul>");
     }
 
     #[test]
@@ -144,27 +116,19 @@ mod tests {
     fn html_stays_valid() {
         let page = "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>{{ t }}</title>\n</head>\n<body class=\"a  b\">\n<main>{% block main %}{% endblock %}</main>\n<input type=\"text\" value=\"{{ v }}\" />\n</body>\n</html>\n";
         let want = "<!doctype html><html lang=en><head><meta charset=utf-8><title>{{ t }}</title></head><body class=\"a b\"><main>{% block main %}{% endblock %}</main><input type=text value=\"{{ v }}\"></body></html>";
-        let small = small(page).replace(
-            "<input value=\"{{ v }}\" type=text>",
-            "<input type=text value=\"{{ v }}\">",
-        );
+        let small =
+            small(page).replace("<input value=\"{{ v }}\" type=text>", "<input type=text value=\"{{ v }}\">");
         assert_eq!(small, want);
     }
 
     #[test]
     fn misplaced_tags_are_refused_with_their_place() {
-        assert_eq!(
-            refused("<p>é\n<a {% if x %}class=\"b\"{% endif %}>x</a>"),
-            (2, 4)
-        );
+        assert_eq!(refused("<p>é\n<a {% if x %}class=\"b\"{% endif %}>x</a>"), (2, 4));
         assert_eq!(refused("<a href={{ x }}>x</a>"), (1, 9));
         assert_eq!(refused("<{{ x }}>"), (1, 2));
         assert_eq!(refused("<p>x</p>\n  <!-- {{ x }} -->"), (2, 8));
         assert_eq!(refused("<details open=\"{{ x }}\">x</details>"), (1, 16));
-        assert_eq!(
-            refused("<a class=\"{% if x %}a\" title=\"b{% endif %}\">x</a>"),
-            (1, 11)
-        );
+        assert_eq!(refused("<a class=\"{% if x %}a\" title=\"b{% endif %}\">x</a>"), (1, 11));
         assert_eq!(refused("<p>{{ x"), (1, 4));
         assert_eq!(refused("<p>&#123;{ x }}</p>"), (1, 1));
         assert_eq!(refused("<p>x</p></main>"), (1, 9));
@@ -172,10 +136,7 @@ mod tests {
 
     #[test]
     fn scripts_are_left_alone() {
-        assert_eq!(
-            script("\n  let a = `x\n   y`; // why\n\n"),
-            "let a = `x\n   y`; // why\n"
-        );
+        assert_eq!(script("\n  let a = `x\n   y`; // why\n\n"), "let a = `x\n   y`; // why\n");
         assert_eq!(script(" \n"), "");
     }
 

@@ -58,9 +58,7 @@ impl Theme {
     /// The theme in the binary, each of these `(path, text)` in place of the built-in file of its path or beside
     /// it. Paths have forward slashes: `templates/page.html`, `style/20-recipe.css`, `script/work.js`.
     pub fn over(files: Vec<(String, String)>) -> Result<Theme, Vec<Finding>> {
-        let built_in = BUILT_IN
-            .iter()
-            .map(|(path, text)| (path.to_string(), text.to_string()));
+        let built_in = BUILT_IN.iter().map(|(path, text)| (path.to_string(), text.to_string()));
         let files: BTreeMap<String, String> = built_in.chain(files).collect();
         let mut findings = Vec::new();
         let mut templates = Vec::new();
@@ -80,10 +78,7 @@ impl Theme {
                     Ok(small) => style.extend([small.as_str(), "\n"]),
                     Err(spot) => findings.push(at(path, text, spot.span, spot.message)),
                 }
-            } else if let Some(name) = path
-                .strip_prefix("script/")
-                .filter(|name| name.ends_with(".js"))
-            {
+            } else if let Some(name) = path.strip_prefix("script/").filter(|name| name.ends_with(".js")) {
                 assets.push((name.to_string(), shrink::script(text).into_bytes()));
             } else if !path.starts_with("words/") {
                 assets.push((path.clone(), text.clone().into_bytes()));
@@ -115,16 +110,7 @@ impl Theme {
                 ));
             }
         }
-        if findings.is_empty() {
-            Ok(Theme {
-                files,
-                written,
-                small,
-                assets,
-            })
-        } else {
-            Err(findings)
-        }
+        if findings.is_empty() { Ok(Theme { files, written, small, assets }) } else { Err(findings) }
     }
 
     /// A page. `template` is a path below `templates/`: `recipe.html`.
@@ -161,17 +147,10 @@ fn new_tera() -> Tera {
 
 /// Reads one template for itself. What it misses from others is looked at when all are there.
 fn read_alone(name: &str, text: &str) -> Result<(), Finding> {
-    match new_tera()
-        .add_raw_template(name, text)
-        .as_ref()
-        .map_err(tera::Error::kind)
-    {
-        Err(ErrorKind::SyntaxError(report)) => Err(at(
-            &path_of(name),
-            text,
-            place(report, text),
-            lower(report.message()),
-        )),
+    match new_tera().add_raw_template(name, text).as_ref().map_err(tera::Error::kind) {
+        Err(ErrorKind::SyntaxError(report)) => {
+            Err(at(&path_of(name), text, place(report, text), lower(report.message())))
+        }
         _ => Ok(()),
     }
 }
@@ -183,27 +162,16 @@ fn told_in_print(print: &str, files: &BTreeMap<String, String>) -> Vec<Finding> 
     for report in print.split("error: ").skip(1) {
         let mut lines = report.lines();
         let message = lower(lines.next().unwrap_or(""));
-        let place = lines
-            .next()
-            .and_then(|line| line.split_once("--> "))
-            .map_or("", |(_, place)| place);
+        let place = lines.next().and_then(|line| line.split_once("--> ")).map_or("", |(_, place)| place);
         let mut place = place.rsplitn(3, ':');
-        let mut number = || {
-            place
-                .next()
-                .and_then(|number| number.trim().parse::<usize>().ok())
-        };
+        let mut number = || place.next().and_then(|number| number.trim().parse::<usize>().ok());
         let (column, line) = (number(), number());
         let path = path_of(place.next().unwrap_or(""));
         findings.push(match (files.get(&path), line, column) {
             (Some(text), Some(line), Some(column)) => {
                 let source = Source::new(path.as_str(), text.as_str());
-                let before: usize = source
-                    .line(line)
-                    .chars()
-                    .take(column.saturating_sub(1))
-                    .map(char::len_utf8)
-                    .sum();
+                let before: usize =
+                    source.line(line).chars().take(column.saturating_sub(1)).map(char::len_utf8).sum();
                 let start = source.line_start(line) + before;
                 at(&path, text, Span::new(start, start + 1), message)
             }
@@ -213,10 +181,7 @@ fn told_in_print(print: &str, files: &BTreeMap<String, String>) -> Vec<Finding> 
     // The crate goes through its templates in no fixed order.
     findings.sort_by(|a, b| {
         let key = |finding: &Finding| {
-            finding
-                .place
-                .as_ref()
-                .map(|place| (place.path.clone(), place.line, place.column))
+            finding.place.as_ref().map(|place| (place.path.clone(), place.line, place.column))
         };
         key(a).cmp(&key(b)).then_with(|| a.message.cmp(&b.message))
     });
@@ -240,16 +205,8 @@ fn at(path: &str, text: &str, span: Span, message: impl Into<String>) -> Finding
 
 /// A fault with no place in a file; the template that was asked for, if there is one, stands for it.
 fn whole(files: &BTreeMap<String, String>, template: Option<&str>, message: String) -> Finding {
-    let first = || {
-        files
-            .keys()
-            .find(|path| path.starts_with("templates/"))
-            .cloned()
-    };
-    let path = template
-        .map(path_of)
-        .or_else(first)
-        .unwrap_or_else(|| "templates".to_string());
+    let first = || files.keys().find(|path| path.starts_with("templates/")).cloned();
+    let path = template.map(path_of).or_else(first).unwrap_or_else(|| "templates".to_string());
     Finding::of_file(Level::Error, Code::BadTheme, &path, message)
 }
 
@@ -272,9 +229,7 @@ fn told(error: &tera::Error, files: &BTreeMap<String, String>, template: Option<
 
 fn brief(error: &tera::Error) -> String {
     match error.kind() {
-        ErrorKind::SyntaxError(report) | ErrorKind::RenderingError(report) => {
-            lower(report.message())
-        }
+        ErrorKind::SyntaxError(report) | ErrorKind::RenderingError(report) => lower(report.message()),
         _ => lower(&error.to_string()),
     }
 }
@@ -283,10 +238,7 @@ fn brief(error: &tera::Error) -> String {
 fn lower(message: &str) -> String {
     let message = message.trim_end_matches(['.', '\n']);
     let mut letters = message.chars();
-    let first = letters
-        .next()
-        .map(|c| c.to_lowercase().to_string())
-        .unwrap_or_default();
+    let first = letters.next().map(|c| c.to_lowercase().to_string()).unwrap_or_default();
     first + letters.as_str()
 }
 
@@ -300,18 +252,10 @@ mod tests {
         lines: Vec<&'static str>,
     }
 
-    const VIEW: View = View {
-        title: "Elder & <rose> \"x\"",
-        lines: vec![],
-    };
+    const VIEW: View = View { title: "Elder & <rose> \"x\"", lines: vec![] };
 
     fn theme(files: &[(&str, &str)]) -> Result<Theme, Vec<Finding>> {
-        Theme::over(
-            files
-                .iter()
-                .map(|(path, text)| (path.to_string(), text.to_string()))
-                .collect(),
-        )
+        Theme::over(files.iter().map(|(path, text)| (path.to_string(), text.to_string())).collect())
     }
 
     fn places(findings: &[Finding]) -> Vec<(&str, usize, usize)> {
@@ -322,10 +266,7 @@ mod tests {
             "style/zz-a.css" => "css",
             _ => "?",
         };
-        findings
-            .iter()
-            .map(|finding| (path(finding), place(finding).line, place(finding).column))
-            .collect()
+        findings.iter().map(|finding| (path(finding), place(finding).line, place(finding).column)).collect()
     }
 
     fn fails(files: &[(&str, &str)]) -> Vec<Finding> {
@@ -343,26 +284,15 @@ mod tests {
     fn a_page_is_rendered_small_and_escaped() {
         let page = "<main>\n  {% block main %}{% endblock %}\n</main>\n";
         let lesson = "{% extends \"zz-a.html\" %}\n{% block main %}\n<p title=\"{{title}}\">{{ title }}</p>\n{% endblock %}\n";
-        let theme = theme(&[
-            ("templates/zz-a.html", page),
-            ("templates/zz-b.html", lesson),
-        ])
-        .expect("sound");
+        let theme = theme(&[("templates/zz-a.html", page), ("templates/zz-b.html", lesson)]).expect("sound");
         let words = "Elder &amp; &lt;rose&gt; &quot;x&quot;";
         let html = theme.render("zz-b.html", &VIEW).expect("renders");
-        assert_eq!(
-            html,
-            format!("<main><p title=\"{words}\">{words}</p></main>")
-        );
+        assert_eq!(html, format!("<main><p title=\"{words}\">{words}</p></main>"));
     }
 
     #[test]
     fn a_file_stands_in_for_one_of_its_path() {
-        let over = theme(&[
-            ("templates/zz-a.html", "one"),
-            ("templates/zz-a.html", "two"),
-        ])
-        .expect("sound");
+        let over = theme(&[("templates/zz-a.html", "one"), ("templates/zz-a.html", "two")]).expect("sound");
         assert_eq!(over.render("zz-a.html", &VIEW), Ok("two".to_string()));
     }
 
@@ -376,35 +306,14 @@ mod tests {
         assert_eq!(places(&found), [("css", 2, 6), ("a", 3, 9), ("b", 2, 4)]);
         assert!(found.iter().all(|finding| finding.code == Code::BadTheme));
         assert_eq!(
-            places(&fails(&[(
-                "templates/zz-a.html",
-                "<p>\n {{ title | nope }}</p>"
-            )])),
+            places(&fails(&[("templates/zz-a.html", "<p>\n {{ title | nope }}</p>")])),
             [("a", 2, 13)]
         );
-        assert_eq!(
-            places(&fails(&[("templates/zz-a.html", "<p>{% if title %}\n")])),
-            [("a", 1, 17)]
-        );
-        assert_eq!(
-            places(&fails(&[(
-                "templates/zz-a.html",
-                "{% extends \"gone.html\" %}"
-            )])),
-            [("a", 0, 0)]
-        );
-        let a = (
-            "templates/zz-a.html",
-            "<p>\n {% include \"gone.html\" %}</p>",
-        );
-        let b = (
-            "templates/zz-b.html",
-            "é {{ title | nope }} {{ title is nope }}",
-        );
-        assert_eq!(
-            places(&fails(&[b, a])),
-            [("a", 2, 13), ("b", 1, 14), ("b", 1, 34)]
-        );
+        assert_eq!(places(&fails(&[("templates/zz-a.html", "<p>{% if title %}\n")])), [("a", 1, 17)]);
+        assert_eq!(places(&fails(&[("templates/zz-a.html", "{% extends \"gone.html\" %}")])), [("a", 0, 0)]);
+        let a = ("templates/zz-a.html", "<p>\n {% include \"gone.html\" %}</p>");
+        let b = ("templates/zz-b.html", "é {{ title | nope }} {{ title is nope }}");
+        assert_eq!(places(&fails(&[b, a])), [("a", 2, 13), ("b", 1, 14), ("b", 1, 34)]);
     }
 
     #[test]
@@ -430,17 +339,10 @@ mod tests {
         .expect("sound");
         let assets = theme.assets();
         let of = |name: &str| {
-            let (_, bytes) = assets
-                .iter()
-                .find(|(known, _)| known == name)
-                .expect("there");
+            let (_, bytes) = assets.iter().find(|(known, _)| known == name).expect("there");
             String::from_utf8(bytes.clone()).expect("text")
         };
-        assert!(
-            of("style.css").ends_with("a{c:d}\nb{c:d}\n"),
-            "{}",
-            of("style.css")
-        );
+        assert!(of("style.css").ends_with("a{c:d}\nb{c:d}\n"), "{}", of("style.css"));
         assert_eq!(of("zz.js"), "let a;\n");
         assert_eq!(of("picture/zz.svg"), "<svg/>");
         assert!(assets.iter().all(|(name, _)| !name.starts_with("words")));

@@ -18,12 +18,7 @@ const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::Solids, "Solids, %", "Solids, %", false),
     (Id::Strength, "Plant, % w/v", "Plant, %", true),
     (Id::PlantPerDose, "Plant a dose, g", "Plant/dose, g", false),
-    (
-        Id::SugarPerDose,
-        "Sugars a dose, g",
-        "Sugars/dose, g",
-        false,
-    ),
+    (Id::SugarPerDose, "Sugars a dose, g", "Sugars/dose, g", false),
     (Id::Doses, "Doses", "Doses", false),
     (Id::Minutes, "Minutes", "Minutes", true),
 ];
@@ -33,13 +28,9 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
     if worked.variations.is_empty() {
         return None;
     }
-    let all: Vec<&Worked> = std::iter::once(&worked.base)
-        .chain(&worked.variations)
-        .collect();
-    let columns: Vec<_> = COLUMNS
-        .iter()
-        .filter(|(id, ..)| all.iter().any(|worked| worked.value(*id).is_some()))
-        .collect();
+    let all: Vec<&Worked> = std::iter::once(&worked.base).chain(&worked.variations).collect();
+    let columns: Vec<_> =
+        COLUMNS.iter().filter(|(id, ..)| all.iter().any(|worked| worked.value(*id).is_some())).collect();
     let mut heads: Vec<Head> = columns
         .iter()
         .map(|(_, text, short, group)| Head {
@@ -49,30 +40,17 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
             words: false,
         })
         .collect();
-    heads.push(Head {
-        text: "Kept".into(),
-        short: "Kept".into(),
-        group: true,
-        words: true,
-    });
+    heads.push(Head { text: "Kept".into(), short: "Kept".into(), group: true, words: true });
     let keeps: Vec<Option<Keep>> = std::iter::once(&worked.recipe)
-        .chain(
-            worked
-                .recipe
-                .variations
-                .iter()
-                .map(|variation| &*variation.recipe),
-        )
+        .chain(worked.recipe.variations.iter().map(|variation| &*variation.recipe))
         .map(|recipe| recipe.keep.as_ref().map(|keep| keep.value))
         .collect();
     let rows = all
         .iter()
         .enumerate()
         .map(|(n, row)| {
-            let mut cells: Vec<Cell> = columns
-                .iter()
-                .map(|(id, _, short, _)| cell(*id, row, &worked.base, short))
-                .collect();
+            let mut cells: Vec<Cell> =
+                columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)).collect();
             // A variation that could not be worked is not in the table, so look its recipe up by name.
             let keep = match n {
                 0 => keeps[0],
@@ -89,11 +67,7 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
                 label: "Kept".to_string(),
             });
             VariationRow {
-                name: if n == 0 {
-                    format!("{}, the recipe", row.name)
-                } else {
-                    row.name.clone()
-                },
+                name: if n == 0 { format!("{}, the recipe", row.name) } else { row.name.clone() },
                 base: n == 0,
                 change: String::new(),
                 cells,
@@ -101,12 +75,7 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         })
         .collect();
     let caption = "Each row is worked in full. ▲ more than the recipe, ▼ less, no mark the same; words that differ are bold.";
-    Some(Variations {
-        part,
-        caption: caption.to_string(),
-        heads,
-        rows,
-    })
+    Some(Variations { part, caption: caption.to_string(), heads, rows })
 }
 
 const fn short_keep(keep: Keep) -> &'static str {
@@ -128,11 +97,7 @@ fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
         (Some(_), Some(_)) => "less",
         _ => "other",
     };
-    Cell {
-        text,
-        mark: mark.to_string(),
-        label: label.to_string(),
-    }
+    Cell { text, mark: mark.to_string(), label: label.to_string() }
 }
 
 /// The figure alone: the unit stands in the head. Counts for people are rounded down.

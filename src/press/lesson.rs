@@ -69,11 +69,7 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
         let text = Spanned::new(block.text.value.as_str(), block.text.span);
         let worked = recipe::read(&text, &mut found).and_then(|recipe| {
             // A recipe with a fault in its reading is not worked: its sums would be about something else.
-            if stops(&found) {
-                None
-            } else {
-                variation::work(recipe, book, &mut found)
-            }
+            if stops(&found) { None } else { variation::work(recipe, book, &mut found) }
         });
         if let Some(worked) = &worked {
             caution::findings(&worked.base, book, &mut found);
@@ -83,21 +79,11 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
     }
     if manuscript.blocks.is_empty() && !stops(&findings) {
         findings.push(
-            Finding::of_file(
-                Level::Error,
-                Code::NoRecipe,
-                &head.path,
-                "the lesson holds no recipe",
-            )
-            .write("```recipe\nname: ...\n```"),
+            Finding::of_file(Level::Error, Code::NoRecipe, &head.path, "the lesson holds no recipe")
+                .write("```recipe\nname: ...\n```"),
         );
     }
-    Ok(Some(Read {
-        source,
-        manuscript,
-        recipes,
-        findings,
-    }))
+    Ok(Some(Read { source, manuscript, recipes, findings }))
 }
 
 pub(super) fn press_one(
@@ -111,24 +97,12 @@ pub(super) fn press_one(
         return Ok(Done::default());
     };
     let head = &book.lessons[n];
-    let mut done = Done {
-        findings: read.findings,
-        ..Done::default()
-    };
+    let mut done = Done { findings: read.findings, ..Done::default() };
     for worked in read.recipes.iter().flatten() {
         note(&mut done, worked, &lesson_link(head, ""));
     }
-    let lesson = Lesson {
-        head,
-        manuscript: &read.manuscript,
-        recipes: &read.recipes,
-        book,
-    };
-    done.findings.extend(
-        check(&lesson)
-            .into_iter()
-            .map(|finding| finding.locate(&read.source)),
-    );
+    let lesson = Lesson { head, manuscript: &read.manuscript, recipes: &read.recipes, book };
+    done.findings.extend(check(&lesson).into_iter().map(|finding| finding.locate(&read.source)));
     if stops(&done.findings) {
         return Ok(done);
     }
@@ -159,8 +133,7 @@ fn note(done: &mut Done, worked: &WorkedRecipe, link: &Link) {
             done.keeps.push(words);
         }
     }
-    done.ready_in
-        .extend(worked.base.value(Id::Minutes).map(duration));
+    done.ready_in.extend(worked.base.value(Id::Minutes).map(duration));
     for each in std::iter::once(&worked.base).chain(&worked.variations) {
         note_users(each, link, &mut done.users);
         for ingredient in &each.laid.ingredients {

@@ -48,11 +48,7 @@ const METHOD: &str = "Method and sources";
 
 /// A link to a lesson from the page `root` belongs to.
 pub(super) fn lesson_link(head: &LessonHead, root: &str) -> Link {
-    Link {
-        text: head.title.clone(),
-        href: format!("{root}lessons/{}.html", head.slug),
-        current: false,
-    }
+    Link { text: head.title.clone(), href: format!("{root}lessons/{}.html", head.slug), current: false }
 }
 
 /// Makes and writes them; says how many pages.
@@ -66,16 +62,16 @@ pub(super) fn press(
 ) -> Result<usize, Trouble> {
     let mut pages = 0;
     let mut put =
-        |path: &str, template: &str, view: &dyn erased::View, findings: &mut Vec<Finding>| {
-            match view.render(theme, template) {
-                Ok(html) => {
-                    pages += 1;
-                    write(path, html.as_bytes())
-                }
-                Err(finding) => {
-                    findings.push(finding);
-                    Ok(())
-                }
+        |path: &str, template: &str, view: &dyn erased::View, findings: &mut Vec<Finding>| match view
+            .render(theme, template)
+        {
+            Ok(html) => {
+                pages += 1;
+                write(path, html.as_bytes())
+            }
+            Err(finding) => {
+                findings.push(finding);
+                Ok(())
             }
         };
     put("index.html", "home.html", &home(book, done), findings)?;
@@ -92,25 +88,11 @@ pub(super) fn press(
             );
         }
     }
-    let about = "How the numbers of this book are made: every formula, figure and assumption with its source.";
-    put(
-        "method.html",
-        "method.html",
-        &method_page::page(frame(book, METHOD, about, ""), &users),
-        findings,
-    )?;
-    let list = frame(
-        book,
-        "Plants",
-        "The plants of this book, by their names.",
-        "",
-    );
-    put(
-        "plants.html",
-        "plants.html",
-        &plant::list(list, book),
-        findings,
-    )?;
+    let about =
+        "How the numbers of this book are made: every formula, figure and assumption with its source.";
+    put("method.html", "method.html", &method_page::page(frame(book, METHOD, about, ""), &users), findings)?;
+    let list = frame(book, "Plants", "The plants of this book, by their names.", "");
+    put("plants.html", "plants.html", &plant::list(list, book), findings)?;
     for path in &gathered.plants {
         let id = super::plant_id(path);
         let Some(plant) = book.plants.get(id) else {
@@ -126,17 +108,11 @@ pub(super) fn press(
         findings.extend(text.findings.iter().cloned());
         let (prose, found) = prose(&text, book);
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
-        let used_by = book
-            .lessons
-            .iter()
-            .zip(done)
-            .filter(|(_, done)| done.plants.iter().any(|used| used == id));
+        let used_by =
+            book.lessons.iter().zip(done).filter(|(_, done)| done.plants.iter().any(|used| used == id));
         let users = used_by.map(|(head, _)| lesson_link(head, "../")).collect();
         let title = capital(&plant.words);
-        let about = format!(
-            "{title}, {}: facts, cautions and where this book uses it.",
-            plant.latin
-        );
+        let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
         let view = plant::page(frame(book, &title, &about, "../"), plant, prose, users);
         put(&format!("plants/{id}.html"), "plant.html", &view, findings)?;
     }
@@ -148,29 +124,18 @@ pub(super) fn press(
 
 fn home(book: &Formulary, done: &[Done]) -> HomePage {
     let course = &book.course;
-    let bill = book
-        .lessons
-        .iter()
-        .zip(done)
-        .enumerate()
-        .map(|(n, (head, done))| BillRow {
-            number: n + 1,
-            lesson: lesson_link(head, ""),
-            makes: done.makes.join("; "),
-            keeps: done.keeps.join("; "),
-            ready_in: done.ready_in.join("; "),
-            when: head.when.clone(),
-        });
-    let link = |text: &str, href: &str| Link {
-        text: text.to_string(),
-        href: href.to_string(),
-        current: false,
-    };
+    let bill = book.lessons.iter().zip(done).enumerate().map(|(n, (head, done))| BillRow {
+        number: n + 1,
+        lesson: lesson_link(head, ""),
+        makes: done.makes.join("; "),
+        keeps: done.keeps.join("; "),
+        ready_in: done.ready_in.join("; "),
+        when: head.when.clone(),
+    });
+    let link =
+        |text: &str, href: &str| Link { text: text.to_string(), href: href.to_string(), current: false };
     HomePage {
-        frame: Frame {
-            contents: None,
-            ..frame(book, &course.title, &course.lead, "")
-        },
+        frame: Frame { contents: None, ..frame(book, &course.title, &course.lead, "") },
         for_whom: course.for_whom.clone(),
         title: course.title.clone(),
         lead: course.lead.clone(),

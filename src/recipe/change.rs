@@ -17,11 +17,7 @@ const KEYS: &[&str] = &["plants", "liquid", "keep", "take", "assume"];
 const MOST: usize = 100;
 
 /// Reads the variations of a recipe's tree, each with the recipe as it then stands.
-pub(super) fn read_variations(
-    tree: &Node,
-    span: Span,
-    findings: &mut Vec<Finding>,
-) -> Vec<Variation> {
+pub(super) fn read_variations(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Vec<Variation> {
     let Value::Map(entries) = &tree.value else {
         return Vec::new();
     };
@@ -31,22 +27,15 @@ pub(super) fn read_variations(
     let mut variations: Vec<Variation> = Vec::new();
     let list = list.list("variations", findings).unwrap_or_default();
     if list.len() > MOST {
-        let message = format!(
-            "the recipe has {} variations; {MOST} are the most that are worked",
-            list.len()
-        );
+        let message =
+            format!("the recipe has {} variations; {MOST} are the most that are worked", list.len());
         let first = list.first().map_or(span, |node| node.span);
-        findings.push(
-            Finding::error(Code::WrongShape, first, message).why("nobody could compare them"),
-        );
+        findings.push(Finding::error(Code::WrongShape, first, message).why("nobody could compare them"));
         return Vec::new();
     }
     for node in list {
         if let Some(variation) = read_variation(node, tree, span, findings) {
-            if variations
-                .iter()
-                .any(|other| other.name.value == variation.name.value)
-            {
+            if variations.iter().any(|other| other.name.value == variation.name.value) {
                 let message = format!("two variations are called `{}`", variation.name.value);
                 findings.push(
                     Finding::error(Code::TwiceWritten, variation.name.span, message)
@@ -60,12 +49,7 @@ pub(super) fn read_variations(
     variations
 }
 
-fn read_variation(
-    node: &Node,
-    tree: &Node,
-    span: Span,
-    findings: &mut Vec<Finding>,
-) -> Option<Variation> {
+fn read_variation(node: &Node, tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Option<Variation> {
     let mut fields = node.map("a variation", findings)?;
     let name = fields
         .need("name", "name: Twice as much honey", findings)
@@ -74,11 +58,8 @@ fn read_variation(
     let change = fields.need("change", "change: {liquid: {water: 1:8 w/v}}", findings);
     fields.finish(findings);
     let (name, mut change) = (name?, change?.map("the change", findings)?);
-    let changes: Vec<(Spanned<String>, Node)> = change
-        .rest()
-        .into_iter()
-        .map(|(key, node)| (key.clone(), node.clone()))
-        .collect();
+    let changes: Vec<(Spanned<String>, Node)> =
+        change.rest().into_iter().map(|(key, node)| (key.clone(), node.clone())).collect();
     change.finish(findings);
     let mut changed = tree.clone();
     for (key, value) in &changes {
@@ -91,18 +72,14 @@ fn read_variation(
     let mut found = Vec::new();
     let recipe = read_tree(&changed, span, &mut found);
     let here = node.span;
-    findings.extend(found.into_iter().filter(|finding| {
-        finding
-            .span
-            .is_some_and(|span| span.start >= here.start && span.end <= here.end)
-    }));
+    findings.extend(
+        found.into_iter().filter(|finding| {
+            finding.span.is_some_and(|span| span.start >= here.start && span.end <= here.end)
+        }),
+    );
     let mut recipe = recipe?;
     recipe.name = name.clone();
-    Some(Variation {
-        name,
-        changes,
-        recipe: Box::new(recipe),
-    })
+    Some(Variation { name, changes, recipe: Box::new(recipe) })
 }
 
 fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box<Finding>> {
@@ -112,10 +89,7 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
     let words: Vec<&str> = key.value.split_whitespace().collect();
     match words[..] {
         [name] if KEYS.contains(&name) => {
-            match entries
-                .iter_mut()
-                .find(|(written, _)| written.value == name)
-            {
+            match entries.iter_mut().find(|(written, _)| written.value == name) {
                 Some((_, node)) => *node = value.clone(),
                 None => entries.push((key.clone(), value.clone())),
             }
@@ -123,10 +97,7 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
         }
         _ => {}
     }
-    let Some(steps) = entries
-        .iter_mut()
-        .find(|(written, _)| written.value == "method")
-    else {
+    let Some(steps) = entries.iter_mut().find(|(written, _)| written.value == "method") else {
         return Ok(());
     };
     let Value::List(steps) = &mut steps.1.value else {
@@ -136,13 +107,9 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
         ["without"] => {
             let Value::Scalar(name) = &value.value else {
                 return Err(Box::new(
-                    Finding::error(
-                        Code::WrongShape,
-                        value.span,
-                        "`without` names one step to leave out",
-                    )
-                    .why("a variation that leaves out several is a recipe of its own")
-                    .write("without: reduce"),
+                    Finding::error(Code::WrongShape, value.span, "`without` names one step to leave out")
+                        .why("a variation that leaves out several is a recipe of its own")
+                        .write("without: reduce"),
                 ));
             };
             let name = Spanned::new(name.text.clone(), value.span);
@@ -156,16 +123,9 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
         [name] if is_step(name) => {
             // A step that is not there to be changed can be put in.
             let put_in = |example: &str| format!("after strain: {{{example}}}");
-            let example = STEPS
-                .iter()
-                .find(|(step, _)| *step == name)
-                .map(|(_, example)| put_in(example));
-            let at = find(steps, key).map_err(|finding| {
-                Box::new(Finding {
-                    write: example.into_iter().collect(),
-                    ..*finding
-                })
-            })?;
+            let example = STEPS.iter().find(|(step, _)| *step == name).map(|(_, example)| put_in(example));
+            let at = find(steps, key)
+                .map_err(|finding| Box::new(Finding { write: example.into_iter().collect(), ..*finding }))?;
             if let Value::Map(step) = &mut steps[at].value
                 && let Some((written, node)) = step.first_mut()
             {
@@ -185,9 +145,7 @@ fn is_step(name: &str) -> bool {
 /// The last step of that name: a change means the one that decides.
 fn find(steps: &[Node], name: &Spanned<String>) -> Result<usize, Box<Finding>> {
     let is_it = |node: &Node| match &node.value {
-        Value::Map(entries) => entries
-            .first()
-            .is_some_and(|(key, _)| key.value == name.value),
+        Value::Map(entries) => entries.first().is_some_and(|(key, _)| key.value == name.value),
         _ => false,
     };
     steps.iter().rposition(is_it).ok_or_else(|| {
@@ -199,24 +157,15 @@ fn find(steps: &[Node], name: &Spanned<String>) -> Result<usize, Box<Finding>> {
         let finding = Finding::error(Code::UnknownName, name.span, message);
         let finding = match known.clone().next() {
             None => finding,
-            Some(_) => finding.why(format!(
-                "its steps are {}",
-                known.collect::<Vec<_>>().join(", ")
-            )),
+            Some(_) => finding.why(format!("its steps are {}", known.collect::<Vec<_>>().join(", "))),
         };
         Box::new(finding)
     })
 }
 
 fn unknown_change(key: &Spanned<String>) -> Box<Finding> {
-    let message = format!(
-        "`{}` is not a key or a step that a variation may change",
-        key.value
-    );
-    let known = KEYS
-        .iter()
-        .copied()
-        .chain(STEPS.iter().map(|(name, _)| *name));
+    let message = format!("`{}` is not a key or a step that a variation may change", key.value);
+    let known = KEYS.iter().copied().chain(STEPS.iter().map(|(name, _)| *name));
     let mut finding = Finding::error(Code::UnknownKey, key.span, message).why(format!(
         "what a variation may change is {}; it may also put a step `after` or `before` another, or do `without` one",
         known.clone().collect::<Vec<_>>().join(", ")

@@ -39,22 +39,11 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         .need("liquid", "liquid: {water: 1:4 w/v}", findings)
         .and_then(|node| read_liquid(node, findings));
     let method = fields
-        .need(
-            "method",
-            "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]",
-            findings,
-        )
+        .need("method", "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]", findings)
         .map(|node| read_method(node, findings));
-    let keep = fields
-        .take("keep")
-        .and_then(|node| node.one_of("a way of keeping", Keep::NAMES, findings));
-    let take = fields
-        .take("take")
-        .and_then(|node| read_take(node, findings));
-    let assume = fields
-        .take("assume")
-        .map(|node| read_assume(node, findings))
-        .unwrap_or_default();
+    let keep = fields.take("keep").and_then(|node| node.one_of("a way of keeping", Keep::NAMES, findings));
+    let take = fields.take("take").and_then(|node| read_take(node, findings));
+    let assume = fields.take("assume").map(|node| read_assume(node, findings)).unwrap_or_default();
     fields.take("variations");
     fields.finish(findings);
     Some(Recipe {
@@ -96,19 +85,14 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
     let amount = fields
         .need("amount", "take: {amount: 1–2 tsp, daily: 1}", findings)
         .and_then(|node| node.read("a dose", measure::volume, findings));
-    let daily = fields
-        .need("daily", "daily: 3", findings)
-        .and_then(|node| node.read("doses a day", count, findings));
+    let daily =
+        fields.need("daily", "daily: 3", findings).and_then(|node| node.read("doses a day", count, findings));
     let people = match fields.take("people") {
         Some(node) => node.read("the people", count, findings),
         None => Some(Spanned::new(1.0, fields.span())),
     };
     fields.finish(findings);
-    Some(Take {
-        amount: amount?,
-        daily: daily?,
-        people: people?,
-    })
+    Some(Take { amount: amount?, daily: daily?, people: people? })
 }
 
 /// A plain count above nothing.
@@ -154,21 +138,16 @@ fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
 fn share(text: &str, what: &Assumption) -> Result<measure::Amount, Misread> {
     let amount = measure::per_cent(text).map_err(|mut misread| {
         // 1.5 times as wet is 150 %; 17 of water in honey can only be 17 %.
-        if let (Code::NoUnit, true, Ok(times)) = (
-            misread.code,
-            what.unit.text.is_empty(),
-            text.trim().parse::<f64>(),
-        ) {
+        if let (Code::NoUnit, true, Ok(times)) =
+            (misread.code, what.unit.text.is_empty(), text.trim().parse::<f64>())
+        {
             misread.write = vec![format!("{} %", measure::rounded(times * 100.0, 2))];
         }
         misread
     })?;
     let (least, most) = HONEY_GRAVITY.within;
     if what.id == HONEY_MOISTURE.id && (amount.low < least || amount.high > most) {
-        let message = format!(
-            "`{}` is outside the table that honey is worked by",
-            text.trim()
-        );
+        let message = format!("`{}` is outside the table that honey is worked by", text.trim());
         let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
         misread.why = Some(format!(
             "it goes from {} to {} % of water",

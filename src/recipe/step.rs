@@ -21,11 +21,8 @@ pub(super) const STEPS: &[(&str, &str)] = &[
 ];
 
 const LIDS: &[(&str, Lid)] = &[("on", Lid::On), ("ajar", Lid::Ajar), ("off", Lid::Off)];
-const HANDS: &[(&str, Hand)] = &[
-    ("drained", Hand::Drained),
-    ("squeezed", Hand::Squeezed),
-    ("pressed", Hand::Pressed),
-];
+const HANDS: &[(&str, Hand)] =
+    &[("drained", Hand::Drained), ("squeezed", Hand::Squeezed), ("pressed", Hand::Pressed)];
 
 /// Steps of one method; beyond any recipe, and few enough to be worked at once.
 const MOST_STEPS: usize = 100;
@@ -42,20 +39,15 @@ pub(super) fn read_method(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spann
         );
     }
     if steps.len() > MOST_STEPS {
-        let message = format!(
-            "the method has {} steps; {MOST_STEPS} are the most that are read",
-            steps.len()
-        );
+        let message =
+            format!("the method has {} steps; {MOST_STEPS} are the most that are read", steps.len());
         findings.push(
             Finding::error(Code::WrongShape, node.span, message)
                 .why("nobody could follow them; several recipes can"),
         );
         return Vec::new();
     }
-    steps
-        .iter()
-        .filter_map(|node| read_step(node, findings))
-        .collect()
+    steps.iter().filter_map(|node| read_step(node, findings)).collect()
 }
 
 fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> {
@@ -64,13 +56,9 @@ fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> 
     fields.finish(findings);
     let [(key, value)] = entries[..] else {
         findings.push(
-            Finding::error(
-                Code::WrongShape,
-                node.span,
-                "a step is one name and what belongs to it",
-            )
-            .why("each step begins with its own dash")
-            .write(format!("- {}", STEPS[0].1)),
+            Finding::error(Code::WrongShape, node.span, "a step is one name and what belongs to it")
+                .why("each step begins with its own dash")
+                .write(format!("- {}", STEPS[0].1)),
         );
         return None;
     };
@@ -79,26 +67,18 @@ fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> 
         "boil" => read_simmer(value, true, findings),
         "steep" => read_steep(value, findings),
         "add" => Some(Step::Add(read_plants(value, "the plants to add", findings))),
-        "strain" => value
-            .one_of("a way of straining", HANDS, findings)
-            .map(|hand| Step::Strain(hand.value)),
-        "reduce" => value
-            .read("how far it is reduced", measure::reduction, findings)
-            .map(|to| Step::Reduce(to.value)),
-        "cool" => value
-            .read("a temperature", below_the_boil, findings)
-            .map(|to| Step::Cool(to.value)),
+        "strain" => value.one_of("a way of straining", HANDS, findings).map(|hand| Step::Strain(hand.value)),
+        "reduce" => {
+            value.read("how far it is reduced", measure::reduction, findings).map(|to| Step::Reduce(to.value))
+        }
+        "cool" => value.read("a temperature", below_the_boil, findings).map(|to| Step::Cool(to.value)),
         "sweeten" => read_sweeten(value, findings),
-        "bottle" => value
-            .read("the size of a bottle", measure::volume, findings)
-            .map(|size| Step::Bottle(size.value)),
+        "bottle" => {
+            value.read("the size of a bottle", measure::volume, findings).map(|size| Step::Bottle(size.value))
+        }
         _ => {
             let known = STEPS.iter().map(|(name, _)| *name);
-            findings.push(yaml::unknown(
-                "a step",
-                Spanned::new(&key.value, key.span),
-                known,
-            ));
+            findings.push(yaml::unknown("a step", Spanned::new(&key.value, key.span), known));
             None
         }
     };
@@ -110,21 +90,11 @@ fn read_simmer(node: &Node, hard: bool, findings: &mut Vec<Finding>) -> Option<S
     if is_scalar(node) {
         let time = node.read("the time", measure::time, findings)?;
         findings.push(
-            Finding::error(
-                Code::NoBasis,
-                node.span,
-                "whether the lid is on is not said",
-            )
-            .why("an open pot loses about five times as much as a covered one")
-            .write(format!("{name}: {{time: {}, lid: on}}", time.value.written))
-            .write(format!(
-                "{name}: {{time: {}, lid: ajar}}",
-                time.value.written
-            ))
-            .write(format!(
-                "{name}: {{time: {}, lid: off}}",
-                time.value.written
-            )),
+            Finding::error(Code::NoBasis, node.span, "whether the lid is on is not said")
+                .why("an open pot loses about five times as much as a covered one")
+                .write(format!("{name}: {{time: {}, lid: on}}", time.value.written))
+                .write(format!("{name}: {{time: {}, lid: ajar}}", time.value.written))
+                .write(format!("{name}: {{time: {}, lid: off}}", time.value.written)),
         );
         return None;
     }
@@ -136,20 +106,13 @@ fn read_simmer(node: &Node, hard: bool, findings: &mut Vec<Finding>) -> Option<S
         .need("lid", "lid: on", findings)
         .and_then(|node| node.one_of("a way of covering", LIDS, findings));
     fields.finish(findings);
-    Some(Step::Simmer {
-        time: time?,
-        lid: lid?,
-        hard,
-    })
+    Some(Step::Simmer { time: time?, lid: lid?, hard })
 }
 
 fn read_steep(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     if is_scalar(node) {
         let time = node.read("the time", measure::time, findings)?;
-        return Some(Step::Steep {
-            time,
-            from_boiling: false,
-        });
+        return Some(Step::Steep { time, from_boiling: false });
     }
     let mut fields = node.map("steep", findings)?;
     let time = fields
@@ -159,10 +122,7 @@ fn read_steep(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
         .take("from")
         .and_then(|node| node.one_of("a start", &[("boiling", true), ("cold", false)], findings));
     fields.finish(findings);
-    Some(Step::Steep {
-        time: time?,
-        from_boiling: from.is_some_and(|from| from.value),
-    })
+    Some(Step::Steep { time: time?, from_boiling: from.is_some_and(|from| from.value) })
 }
 
 /// A temperature that liquid can be cooled to.
@@ -171,10 +131,8 @@ fn below_the_boil(text: &str) -> Result<measure::Amount, measure::Misread> {
     if to.high < BOIL {
         return Ok(to);
     }
-    let message = format!(
-        "`{}` is no cooling: what is made with water is never hotter than 100 °C",
-        text.trim()
-    );
+    let message =
+        format!("`{}` is no cooling: what is made with water is never hotter than 100 °C", text.trim());
     let mut misread = measure::Misread::new(0..text.len(), Code::BadNumber, message);
     misread.write.push("38 °C".to_string());
     Err(misread)
@@ -192,20 +150,13 @@ pub(super) fn read_plants(node: &Node, what: &str, findings: &mut Vec<Finding>) 
     let entries = fields.rest();
     if entries.is_empty() {
         findings.push(
-            Finding::error(
-                Code::MissingKey,
-                node.span,
-                format!("no plant is named for {what}"),
-            )
-            .write("{rosehip: 200 g dried}"),
+            Finding::error(Code::MissingKey, node.span, format!("no plant is named for {what}"))
+                .write("{rosehip: 200 g dried}"),
         );
     }
     for (key, node) in entries {
         if let Some(amount) = node.read("an amount of plant", measure::plant_amount, findings) {
-            plants.push(PlantUse {
-                plant: key.clone(),
-                amount,
-            });
+            plants.push(PlantUse { plant: key.clone(), amount });
         }
     }
     fields.finish(findings);
@@ -218,12 +169,8 @@ fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     let entries = fields.rest();
     if entries.is_empty() {
         findings.push(
-            Finding::error(
-                Code::MissingKey,
-                node.span,
-                "nothing is named that sweetens",
-            )
-            .write("{honey: 1/2 of the liquid by volume}"),
+            Finding::error(Code::MissingKey, node.span, "nothing is named that sweetens")
+                .write("{honey: 1/2 of the liquid by volume}"),
         );
     }
     for (key, node) in entries {

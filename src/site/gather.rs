@@ -31,10 +31,7 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
     if !dir.is_dir() {
         return Err(Trouble::NoFolder(dir.to_path_buf()));
     }
-    let mut found = Gathered {
-        dir: dir.to_path_buf(),
-        ..Gathered::default()
-    };
+    let mut found = Gathered { dir: dir.to_path_buf(), ..Gathered::default() };
     for entry in WalkDir::new(dir).sort_by_file_name().follow_links(false) {
         let entry = entry.map_err(|error| Trouble::Disk {
             path: error.path().unwrap_or(dir).to_path_buf(),
@@ -46,10 +43,7 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
             continue;
         }
         let below = entry.path().strip_prefix(dir).unwrap_or(entry.path());
-        let parts: Vec<_> = below
-            .components()
-            .map(|part| part.as_os_str().to_string_lossy())
-            .collect();
+        let parts: Vec<_> = below.components().map(|part| part.as_os_str().to_string_lossy()).collect();
         let path = parts.join("/");
         match (path.split_once('/'), path.ends_with(".md")) {
             _ if parts.iter().any(|part| part.starts_with('.')) => {}
@@ -66,39 +60,23 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
 ///
 /// # Errors
 /// The file cannot be read.
-pub fn read_source(
-    dir: &Path,
-    path: &str,
-    findings: &mut Vec<Finding>,
-) -> Result<Option<Source>, Trouble> {
+pub fn read_source(dir: &Path, path: &str, findings: &mut Vec<Finding>) -> Result<Option<Source>, Trouble> {
     let full = dir.join(path);
     let bytes = std::fs::read(&full).map_err(Trouble::at(&full))?;
     let text = match String::from_utf8(bytes) {
         Ok(text) => text,
         Err(error) => {
             let at = error.utf8_error().valid_up_to();
-            let line = error.as_bytes()[..at]
-                .iter()
-                .filter(|&&byte| byte == b'\n')
-                .count()
-                + 1;
+            let line = error.as_bytes()[..at].iter().filter(|&&byte| byte == b'\n').count() + 1;
             findings.push(
-                Finding::of_file(
-                    Level::Error,
-                    Code::NotText,
-                    path,
-                    format!("line {line} is not UTF-8 text"),
-                )
-                .why("the file was saved in another encoding")
-                .write("save the file as UTF-8"),
+                Finding::of_file(Level::Error, Code::NotText, path, format!("line {line} is not UTF-8 text"))
+                    .why("the file was saved in another encoding")
+                    .write("save the file as UTF-8"),
             );
             return Ok(None);
         }
     };
-    let text = text
-        .strip_prefix('\u{feff}')
-        .map(str::to_string)
-        .unwrap_or(text);
+    let text = text.strip_prefix('\u{feff}').map(str::to_string).unwrap_or(text);
     if text.trim().is_empty() {
         findings.push(
             Finding::of_file(Level::Error, Code::EmptyFile, path, "the file is empty")

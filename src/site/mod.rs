@@ -32,9 +32,6 @@ pub enum Trouble {
 
 impl Trouble {
     fn at(path: &std::path::Path) -> impl FnOnce(std::io::Error) -> Trouble + '_ {
-        move |error| Trouble::Disk {
-            path: path.to_path_buf(),
-            error,
-        }
+        move |error| Trouble::Disk { path: path.to_path_buf(), error }
     }
 }

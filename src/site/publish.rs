@@ -8,7 +8,8 @@ use super::Trouble;
 
 /// The file that says a folder was made here.
 pub const MARK: &str = "stillroom.txt";
-const MARK_TEXT: &str = "This folder is pressed by stillroom and replaced whole at each press. Keep nothing of your own in it.\n";
+const MARK_TEXT: &str =
+    "This folder is pressed by stillroom and replaced whole at each press. Keep nothing of your own in it.\n";
 
 /// A site being written.
 #[derive(Debug)]
@@ -27,16 +28,10 @@ impl Stage {
     /// `site` exists and was not made by Stillroom, or the disk refuses.
     pub fn open(site: &Path) -> Result<Stage, Trouble> {
         let beside = |suffix: &str| {
-            let name = site
-                .file_name()
-                .map_or_else(String::new, |name| name.to_string_lossy().into_owned());
+            let name = site.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
             site.with_file_name(format!("{name}{suffix}"))
         };
-        let stage = Stage {
-            site: site.to_path_buf(),
-            new: beside(".new"),
-            old: beside(".old"),
-        };
+        let stage = Stage { site: site.to_path_buf(), new: beside(".new"), old: beside(".old") };
         // A press that was cut off between the two renames left the old site aside: put it back.
         if !stage.site.exists() && is_ours(&stage.old) {
             rename(&stage.old, &stage.site)?;
@@ -114,9 +109,5 @@ fn rename(from: &Path, to: &Path) -> Result<(), Trouble> {
 
 /// Removes a folder that is ours or empty; `open` has looked.
 fn clear(path: &Path) -> Result<(), Trouble> {
-    if path.exists() {
-        fs::remove_dir_all(path).map_err(Trouble::at(path))
-    } else {
-        Ok(())
-    }
+    if path.exists() { fs::remove_dir_all(path).map_err(Trouble::at(path)) } else { Ok(()) }
 }

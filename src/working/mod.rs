@@ -108,17 +108,9 @@ impl Working {
     }
 
     /// An input nobody declared. `own` is the author's own low, usual and high for it.
-    pub fn assumed(
-        &mut self,
-        assumption: &'static Assumption,
-        own: Option<(f64, f64, f64, Source)>,
-    ) -> Line {
-        let (low, usual, high, source) = own.unwrap_or((
-            assumption.low,
-            assumption.usual,
-            assumption.high,
-            assumption.source.clone(),
-        ));
+    pub fn assumed(&mut self, assumption: &'static Assumption, own: Option<(f64, f64, f64, Source)>) -> Line {
+        let (low, usual, high, source) =
+            own.unwrap_or((assumption.low, assumption.usual, assumption.high, assumption.source.clone()));
         let how = How::Assumed {
             id: assumption.id.to_string(),
             low,
@@ -132,13 +124,7 @@ impl Working {
 
     /// A published figure.
     pub fn figure(&mut self, figure: &'static Figure) -> Line {
-        self.published(
-            figure.words,
-            figure.id,
-            figure.unit,
-            figure.value,
-            figure.source.clone(),
-        )
+        self.published(figure.words, figure.id, figure.unit, figure.value, figure.source.clone())
     }
 
     /// A figure of the formulary's own files.
@@ -150,35 +136,19 @@ impl Working {
         value: f64,
         source: Source,
     ) -> Line {
-        self.once(
-            name.into(),
-            unit,
-            How::Published {
-                id: id.into(),
-                value,
-                source,
-            },
-        )
+        self.once(name.into(), unit, How::Published { id: id.into(), value, source })
     }
 
     /// A line worked by a formula. A line equal to an earlier one *is* the earlier one.
     pub fn work(&mut self, name: impl Into<String>, by: impl Into<Use>) -> Line {
         let by = by.into();
         let unit = by.formula.gives.unit;
-        debug_assert!(
-            self.fits(&by),
-            "{} is bound to lines of other dimensions",
-            by.formula.id
-        );
+        debug_assert!(self.fits(&by), "{} is bound to lines of other dimensions", by.formula.id);
         self.once(name.into(), unit, How::Worked(by))
     }
 
     /// The one line of several, or their sum by `add`.
-    pub fn one_or(
-        &mut self,
-        lines: Vec<Line>,
-        add: impl FnOnce(&mut Working, Vec<Line>) -> Line,
-    ) -> Line {
+    pub fn one_or(&mut self, lines: Vec<Line>, add: impl FnOnce(&mut Working, Vec<Line>) -> Line) -> Line {
         match lines[..] {
             [line] => line,
             _ => add(self, lines),
@@ -212,9 +182,7 @@ impl Working {
 
     /// The first id a line carries.
     pub fn id_of(&self, line: Line) -> Option<Id> {
-        self.claimed()
-            .find(|(_, claimed)| *claimed == line)
-            .map(|(id, _)| id)
+        self.claimed().find(|(_, claimed)| *claimed == line).map(|(id, _)| id)
     }
 
     /// An entry.
@@ -257,14 +225,7 @@ impl Working {
     fn push(&mut self, name: String, unit: &'static Unit, how: How, at: Option<Span>) -> Line {
         // A recipe's lines are some tens; 65,535 are out of reach of any method that reads.
         let line = Line(self.entries.len() as u16);
-        self.entries.push(Entry {
-            name,
-            unit,
-            how,
-            step: self.step,
-            at,
-            measurable: false,
-        });
+        self.entries.push(Entry { name, unit, how, step: self.step, at, measurable: false });
         line
     }
 
@@ -278,9 +239,7 @@ impl Working {
 
     fn fits(&self, by: &Use) -> bool {
         by.formula.with.iter().zip(&by.with).all(|(stands, lines)| {
-            lines
-                .iter()
-                .all(|line| self.entry(*line).unit.dimension == stands.unit.dimension)
+            lines.iter().all(|line| self.entry(*line).unit.dimension == stands.unit.dimension)
         })
     }
 }

@@ -29,11 +29,7 @@ impl Working {
     pub fn evaluate(&self, set: &[(Line, f64)]) -> Vec<f64> {
         let mut values = Vec::with_capacity(self.entries().len());
         for (line, entry) in self.lines().zip(self.entries()) {
-            let set = set
-                .iter()
-                .rev()
-                .find(|(of, _)| *of == line)
-                .map(|(_, value)| *value);
+            let set = set.iter().rev().find(|(of, _)| *of == line).map(|(_, value)| *value);
             values.push(set.unwrap_or_else(|| match &entry.how {
                 How::Given { value, .. } | How::Published { value, .. } => *value,
                 How::Assumed { usual, .. } => *usual,
@@ -49,9 +45,7 @@ impl Working {
             .zip(self.entries())
             .filter(|(line, _)| !set.iter().any(|(of, _)| of == line))
             .filter_map(|(line, entry)| match &entry.how {
-                How::Assumed {
-                    low, usual, high, ..
-                } => Some((line, [*low, *usual, *high])),
+                How::Assumed { low, usual, high, .. } => Some((line, [*low, *usual, *high])),
                 _ => None,
             })
             .collect()
@@ -69,19 +63,9 @@ impl Working {
     /// alone can miss the end by some per cent of the range.
     pub fn range(&self, set: &[(Line, f64)]) -> Vec<Range> {
         let open = self.open(set);
-        let steps: &[usize] = if open.len() <= CROSSED_IN_FULL {
-            &[0, 1, 2]
-        } else {
-            &[0, 2]
-        };
-        let mut ranges: Vec<Range> = self
-            .evaluate(set)
-            .into_iter()
-            .map(|value| Range {
-                low: value,
-                high: value,
-            })
-            .collect();
+        let steps: &[usize] = if open.len() <= CROSSED_IN_FULL { &[0, 1, 2] } else { &[0, 2] };
+        let mut ranges: Vec<Range> =
+            self.evaluate(set).into_iter().map(|value| Range { low: value, high: value }).collect();
         let mut set = set.to_vec();
         let fixed = set.len();
         let passes = steps.len().pow(open.len().min(MOST_ASSUMPTIONS) as u32);
@@ -158,11 +142,6 @@ impl Working {
 
     /// Whether `line` is worked, at any remove, from `from`.
     pub fn leads_to(&self, from: Line, line: Line) -> bool {
-        from == line
-            || self
-                .entry(line)
-                .how
-                .inputs()
-                .any(|input| self.leads_to(from, input))
+        from == line || self.entry(line).how.inputs().any(|input| self.leads_to(from, input))
     }
 }

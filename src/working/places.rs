@@ -40,12 +40,7 @@ pub fn recomputes(working: &Working, values: &[f64], places: &[u8], line: Line) 
     let How::Worked(by) = &working.entry(line).how else {
         return true;
     };
-    let again = evaluate(
-        &by.formula.is,
-        &by.with,
-        &printed(working, values, places, line, None),
-        0,
-    );
+    let again = evaluate(&by.formula.is, &by.with, &printed(working, values, places, line, None), 0);
     shown(working, places, line, again) == shown(working, places, line, values[line.index()])
 }
 
@@ -70,13 +65,7 @@ fn worst(working: &Working, values: &[f64], places: &[u8], line: Line) -> Option
 }
 
 /// The values with the inputs of `line` as printed (or only one of them).
-fn printed(
-    working: &Working,
-    values: &[f64],
-    places: &[u8],
-    line: Line,
-    only: Option<Line>,
-) -> Vec<f64> {
+fn printed(working: &Working, values: &[f64], places: &[u8], line: Line, only: Option<Line>) -> Vec<f64> {
     let mut printed = values.to_vec();
     for input in working.entry(line).how.inputs() {
         if only.is_none_or(|only| only == input) {

@@ -45,10 +45,7 @@ pub fn turn_round(
 ) -> Result<f64, NoAnswer> {
     let result = |amount: f64| {
         let values = working.evaluate(&ask(amount));
-        working
-            .impossible(&values)
-            .is_none()
-            .then(|| values[line.index()])
+        working.impossible(&values).is_none().then(|| values[line.index()])
     };
     let step = within.1 / within.0;
     let looks: Vec<(f64, f64)> = (0..LOOKS)
@@ -73,9 +70,7 @@ pub fn turn_round(
             }
         }
         match result(high) {
-            Some(found) if (found - target).abs() <= MISS * target.abs().max(MISS) => {
-                answers.push(high)
-            }
+            Some(found) if (found - target).abs() <= MISS * target.abs().max(MISS) => answers.push(high),
             _ => jumped = Some(high),
         }
     }
@@ -83,14 +78,8 @@ pub fn turn_round(
         (1, _) => Ok(answers[0]),
         (0, Some(at)) => Err(NoAnswer::JumpedOver(at)),
         (0, None) => Err(NoAnswer::OutOfReach {
-            low: looks
-                .iter()
-                .map(|look| look.1)
-                .fold(f64::INFINITY, f64::min),
-            high: looks
-                .iter()
-                .map(|look| look.1)
-                .fold(f64::NEG_INFINITY, f64::max),
+            low: looks.iter().map(|look| look.1).fold(f64::INFINITY, f64::min),
+            high: looks.iter().map(|look| look.1).fold(f64::NEG_INFINITY, f64::max),
         }),
         _ => Err(NoAnswer::Several(answers)),
     }

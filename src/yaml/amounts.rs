@@ -12,6 +12,9 @@ pub fn finding(misread: Misread, span: Span, quoted: bool) -> Finding {
     let mut finding = Finding::error(misread.code, span, misread.message);
     finding.why = misread.why;
     finding.write = misread.write;
+    if finding.why.is_none() && finding.write.is_empty() {
+        finding.why = Some("an amount is a number above nothing and its unit, such as `200 g`".to_string());
+    }
     finding
 }
 

@@ -107,9 +107,7 @@ impl Surroundings<'_> {
         let (upper, lower) = (line_start(text, start), line_start(text, at));
         let key = Span::new(lower + indent(text, lower), at);
         if let Some(open) = self.bracket {
-            if line_start(text, open) < lower
-                && indent(text, lower) <= indent(text, line_start(text, open))
-            {
+            if line_start(text, open) < lower && indent(text, lower) <= indent(text, line_start(text, open)) {
                 return open_bracket(text, open);
             }
             if upper < lower {
@@ -121,19 +119,13 @@ impl Surroundings<'_> {
         }
         if upper == lower {
             return self
-                .in_quotes(
-                    start,
-                    "a colon with a blank behind it stands inside a value",
-                )
+                .in_quotes(start, "a colon with a blank behind it stands inside a value")
                 .why("it would start a new key; in quotes it is plain text");
         }
         let before = text[upper..start].trim();
         if !before.is_empty() && before != "-" {
-            return bad(
-                key,
-                "this line is set further in than the one above, which already has its value",
-            )
-            .why(INDENTED);
+            return bad(key, "this line is set further in than the one above, which already has its value")
+                .why(INDENTED);
         }
         self.no_colon(start)
     }
@@ -142,13 +134,8 @@ impl Surroundings<'_> {
         let line = line_start(self.text, at);
         let span = rest_of_line(self.text, at.max(line + indent(self.text, line)));
         let written = &self.text[span.start..span.end];
-        let finding = bad(
-            span,
-            "this line has no key with a colon and a blank behind it",
-        );
-        let parted = written
-            .split_once(':')
-            .or_else(|| written.split_once(char::is_whitespace));
+        let finding = bad(span, "this line has no key with a colon and a blank behind it");
+        let parted = written.split_once(':').or_else(|| written.split_once(char::is_whitespace));
         match parted {
             Some((key, value)) if !key.is_empty() && !value.starts_with(' ') => {
                 finding.write(format!("{}: {}", key.trim(), value.trim()))
@@ -169,36 +156,23 @@ fn bad(span: Span, message: &str) -> Finding {
 
 fn open_bracket(text: &str, at: usize) -> Finding {
     let close = if first(text, at) == '{' { '}' } else { ']' };
-    bad(
-        one(text, at),
-        &format!("this bracket is never closed; its `{close}` is missing"),
-    )
-    .why(SWALLOWS)
+    bad(one(text, at), &format!("this bracket is never closed; its `{close}` is missing")).why(SWALLOWS)
 }
 
 /// Marks the tab itself: the fault may show itself at the end of the line before.
 fn tab(text: &str, at: usize) -> Finding {
     let line = line_start(text, at);
     let next = at + text[at..].find('\n').map_or(0, |end| end + 1);
-    let led = |line: usize| {
-        text[line..line + indent(text, line)]
-            .find('\t')
-            .map(|tab| line + tab)
-    };
+    let led = |line: usize| text[line..line + indent(text, line)].find('\t').map(|tab| line + tab);
     bad(one(text, led(line).or_else(|| led(next)).unwrap_or(at)), "a tab cannot set this line in")
         .why("tabs have no fixed width; two plain blanks for each step inwards show what belongs together")
 }
 
 fn backslash(text: &str, at: usize) -> Finding {
     let span = rest_of_line(text, at);
-    let finding = bad(
-        span,
-        "between double quotes a backslash has a meaning of its own",
-    )
-    .why("between single quotes it is a plain character");
-    let inside = text[span.start..span.end]
-        .strip_prefix('"')
-        .and_then(|rest| rest.strip_suffix('"'));
+    let finding = bad(span, "between double quotes a backslash has a meaning of its own")
+        .why("between single quotes it is a plain character");
+    let inside = text[span.start..span.end].strip_prefix('"').and_then(|rest| rest.strip_suffix('"'));
     match inside.filter(|inside| !inside.contains('"')) {
         Some(inside) => finding.write(quoted(inside)),
         None => finding,
@@ -212,23 +186,14 @@ fn after_quote(text: &str, at: usize, bracketed: bool) -> Finding {
     let end = line + before.len();
     if before.matches(quote).count() % 2 == 1 {
         let closing = Span::new(end - quote.len_utf8(), end);
-        return bad(
-            closing,
-            "a quote that was opened in a line above is closed only here",
-        )
-        .why(SWALLOWS);
+        return bad(closing, "a quote that was opened in a line above is closed only here").why(SWALLOWS);
     }
-    let finding = bad(
-        value_at(text, at, bracketed),
-        "something follows the closing quote",
-    );
+    let finding = bad(value_at(text, at, bracketed), "something follows the closing quote");
     if bracketed {
         return finding.why("either a comma is missing, or the quotes do not hold the whole value");
     }
     let finding = finding.why("quotes hold a whole value, not a part of it");
-    let opening = [": ", "- "]
-        .iter()
-        .find_map(|sign| before.rfind(&format!("{sign}{quote}")));
+    let opening = [": ", "- "].iter().find_map(|sign| before.rfind(&format!("{sign}{quote}")));
     match opening.map(|opening| value_at(text, line + opening + 2, false)) {
         Some(value) => finding.write(quoted(&text[value.start..value.end])),
         None => finding,
@@ -238,13 +203,11 @@ fn after_quote(text: &str, at: usize, bracketed: bool) -> Finding {
 /// A feature of YAML that a formulary has no use for; the sign that calls it may be meant as text.
 pub(super) fn feature(text: &str, span: Span, name: &str, sign: char, bracketed: bool) -> Finding {
     let value = value_at(text, span.start, bracketed);
-    let message =
-        format!("a value that begins with {sign} is {name} to YAML; Stillroom does not use those");
+    let message = format!("a value that begins with {sign} is {name} to YAML; Stillroom does not use those");
     let finding = Finding::error(Code::NotUsed, span, message);
     // An anchor or tag alone on its line belongs to the entries below it: no text to quote.
     if value.end <= span.end && sign != '*' {
-        return finding
-            .why("every value is written where it stands, and its kind is known from its key");
+        return finding.why("every value is written where it stands, and its kind is known from its key");
     }
     finding
         .why("every value is written where it stands; in quotes the sign is plain text")
@@ -263,22 +226,14 @@ pub(super) fn second_document(span: Span) -> Finding {
 
 /// `<<`, which would pull another map's entries in.
 pub(super) fn merge_key(span: Span) -> Finding {
-    Finding::error(
-        Code::NotUsed,
-        span,
-        "`<<` pulls entries in from elsewhere; Stillroom does not use it",
-    )
-    .why("a recipe shows all its entries where they stand")
+    Finding::error(Code::NotUsed, span, "`<<` pulls entries in from elsewhere; Stillroom does not use it")
+        .why("a recipe shows all its entries where they stand")
 }
 
 /// A list, a map or a `?` line as a key.
 pub(super) fn complex_key(span: Span) -> Finding {
-    Finding::error(
-        Code::NotUsed,
-        span,
-        "a key is one plain word or phrase; this is more",
-    )
-    .why("a key is looked up by its name, and a list or a line after ? has none")
+    Finding::error(Code::NotUsed, span, "a key is one plain word or phrase; this is more")
+        .why("a key is looked up by its name, and a list or a line after ? has none")
 }
 
 /// Whether `?` stands before the key, which is YAML's way of asking for any value as a key.
@@ -292,18 +247,13 @@ pub(super) fn asks_for_complex_key(text: &str, key: usize) -> bool {
 
 /// A colon with nothing before it.
 pub(super) fn empty_key(span: Span) -> Finding {
-    bad(span, "a key is missing before this colon")
-        .why("what a value is for is known from the key before it")
+    bad(span, "a key is missing before this colon").why("what a value is for is known from the key before it")
 }
 
 /// A key that already stands in the same map.
 pub(super) fn twice(key: &str, span: Span) -> Finding {
-    Finding::error(
-        Code::TwiceWritten,
-        span,
-        format!("`{key}` is already written above"),
-    )
-    .why("only one of the two can count, and nothing says which")
+    Finding::error(Code::TwiceWritten, span, format!("`{key}` is already written above"))
+        .why("only one of the two can count, and nothing says which")
 }
 
 /// A block beyond the size that is read.
@@ -315,14 +265,8 @@ pub(super) fn too_large(text: &str) -> Finding {
 
 /// Lists and maps nested beyond what is read.
 pub(super) fn too_deep(at: usize) -> Finding {
-    bad(
-        Span::new(at, at),
-        &format!(
-            "lists and keys are nested more than {} deep here",
-            super::read::DEPTH
-        ),
-    )
-    .why("a recipe needs four; too many brackets may be opened")
+    bad(Span::new(at, at), &format!("lists and keys are nested more than {} deep here", super::read::DEPTH))
+        .why("a recipe needs four; too many brackets may be opened")
 }
 
 /// A control character, which no editor shows and no page can print.
@@ -400,11 +344,7 @@ fn rest_of_line(text: &str, at: usize) -> Span {
 fn value_at(text: &str, at: usize, bracketed: bool) -> Span {
     let line = &text[at..rest_of_line(text, at).end];
     let line = line.split(" #").next().unwrap_or(line);
-    let line = if bracketed {
-        line.split([',', ']', '}']).next().unwrap_or(line)
-    } else {
-        line
-    };
+    let line = if bracketed { line.split([',', ']', '}']).next().unwrap_or(line) } else { line };
     Span::new(at, at + line.trim_end().len())
 }
 

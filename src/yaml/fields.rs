@@ -17,17 +17,8 @@ pub struct Fields<'a> {
 }
 
 impl<'a> Fields<'a> {
-    pub(super) fn new(
-        entries: &'a [(Spanned<String>, Node)],
-        span: Span,
-        what: &str,
-    ) -> Fields<'a> {
-        Fields {
-            entries,
-            span,
-            what: what.to_string(),
-            asked: Vec::new(),
-        }
+    pub(super) fn new(entries: &'a [(Spanned<String>, Node)], span: Span, what: &str) -> Fields<'a> {
+        Fields { entries, span, what: what.to_string(), asked: Vec::new() }
     }
 
     /// The place of the whole map.
@@ -45,19 +36,11 @@ impl<'a> Fields<'a> {
         if !self.asked_for(key) {
             self.asked.push(key.to_string());
         }
-        self.entries
-            .iter()
-            .find(|(written, _)| written.value == key)
-            .map(|(key, node)| (key, node))
+        self.entries.iter().find(|(written, _)| written.value == key).map(|(key, node)| (key, node))
     }
 
     /// The value of a key that has to be there; where it is not, a finding that shows `example`.
-    pub fn need(
-        &mut self,
-        key: &str,
-        example: &str,
-        findings: &mut Vec<Finding>,
-    ) -> Option<&'a Node> {
+    pub fn need(&mut self, key: &str, example: &str, findings: &mut Vec<Finding>) -> Option<&'a Node> {
         let (span, message) = match self.entry(key) {
             Some((_, node)) if !is_blank(node) => return Some(node),
             Some((written, _)) => (written.span, format!("nothing is written for `{key}`")),
@@ -71,8 +54,7 @@ impl<'a> Fields<'a> {
     /// count as asked for.
     pub fn rest(&mut self) -> Vec<(&'a Spanned<String>, &'a Node)> {
         let left: Vec<_> = self.unasked().map(|(key, node)| (key, node)).collect();
-        self.asked
-            .extend(left.iter().map(|(key, _)| key.value.clone()));
+        self.asked.extend(left.iter().map(|(key, _)| key.value.clone()));
         left
     }
 
@@ -82,17 +64,9 @@ impl<'a> Fields<'a> {
             let message = format!("`{}` is not a key of {}", key.value, self.what);
             let mut finding = Finding::error(Code::UnknownKey, key.span, message);
             if !self.asked.is_empty() {
-                let keys = if self.asked.len() == 1 {
-                    "only key"
-                } else {
-                    "keys"
-                };
+                let keys = if self.asked.len() == 1 { "only key" } else { "keys" };
                 let are = if self.asked.len() == 1 { "is" } else { "are" };
-                finding = finding.why(format!(
-                    "the {keys} of {} {are} {}",
-                    self.what,
-                    listed(&self.asked)
-                ));
+                finding = finding.why(format!("the {keys} of {} {are} {}", self.what, listed(&self.asked)));
             }
             // A key that is already there is no suggestion: it would then stand twice.
             let free = self.asked.iter().filter(|asked| !self.is_written(asked));
@@ -105,9 +79,7 @@ impl<'a> Fields<'a> {
 
     fn unasked(&self) -> impl Iterator<Item = &'a (Spanned<String>, Node)> {
         let entries = self.entries;
-        entries
-            .iter()
-            .filter(|(key, _)| !self.asked_for(&key.value))
+        entries.iter().filter(|(key, _)| !self.asked_for(&key.value))
     }
 
     fn asked_for(&self, key: &str) -> bool {

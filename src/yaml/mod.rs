@@ -99,12 +99,8 @@ impl Node {
             (_, Some(b'`')) => {
                 "an entry is a key, a colon, a blank and its value, such as `strain: squeezed`"
             }
-            (_, Some(b'a')) => {
-                "the entries of a list stand one under another, each after a dash and a blank"
-            }
-            _ => {
-                "brackets, dashes and colons make several values of it; a text that holds them wants quotes"
-            }
+            (_, Some(b'a')) => "the entries of a list stand one under another, each after a dash and a blank",
+            _ => "brackets, dashes and colons make several values of it; a text that holds them wants quotes",
         };
         let mut finding = Finding::error(Code::WrongShape, self.span, message).why(why);
         if let (Value::Scalar(scalar), true) = (&self.value, wanted.starts_with('`')) {

@@ -6,9 +6,7 @@
 
 use std::collections::BTreeSet;
 
-use serde_yaml::granit_parser::{
-    self as events, ErrorKind, Event, ScalarStyle, ScanError, StructureStyle,
-};
+use serde_yaml::granit_parser::{self as events, ErrorKind, Event, ScalarStyle, ScanError, StructureStyle};
 
 use super::fault::{self, Fault, Surroundings};
 use super::{Node, Scalar, Value};
@@ -37,19 +35,13 @@ pub fn read(text: &str, offset: usize) -> Result<Node, Vec<Finding>> {
     }
     let Reading { root, findings, .. } = reading;
     if findings.is_empty() {
-        let mut node = root.unwrap_or(Node {
-            value: Value::Nothing,
-            span: Span::new(0, 0),
-        });
+        let mut node = root.unwrap_or(Node { value: Value::Nothing, span: Span::new(0, 0) });
         node.shift(offset);
         return Ok(node);
     }
     Err(findings
         .into_iter()
-        .map(|finding| Finding {
-            span: finding.span.map(|span| span.shifted(offset)),
-            ..finding
-        })
+        .map(|finding| Finding { span: finding.span.map(|span| span.shifted(offset)), ..finding })
         .collect())
 }
 
@@ -64,11 +56,7 @@ struct Open {
 
 enum Inside {
     List(Vec<Node>),
-    Map {
-        entries: Vec<(Spanned<String>, Node)>,
-        key: Option<Spanned<String>>,
-        seen: BTreeSet<String>,
-    },
+    Map { entries: Vec<(Spanned<String>, Node)>, key: Option<Spanned<String>>, seen: BTreeSet<String> },
 }
 
 struct Reading<'a> {
@@ -81,13 +69,7 @@ struct Reading<'a> {
 
 impl<'a> Reading<'a> {
     fn new(text: &'a str) -> Reading<'a> {
-        Reading {
-            text,
-            open: Vec::new(),
-            root: None,
-            last_plain: None,
-            findings: Vec::new(),
-        }
+        Reading { text, open: Vec::new(), root: None, last_plain: None, findings: Vec::new() }
     }
 
     fn run(&mut self) {
@@ -116,13 +98,7 @@ impl<'a> Reading<'a> {
                 }
             }
             if let Some(tag) = tag {
-                self.findings.push(fault::feature(
-                    self.text,
-                    tag,
-                    "a tag",
-                    '!',
-                    self.in_brackets(),
-                ));
+                self.findings.push(fault::feature(self.text, tag, "a tag", '!', self.in_brackets()));
             }
             self.take(event, span);
             if self.open.len() > DEPTH {
@@ -137,33 +113,17 @@ impl<'a> Reading<'a> {
             Event::SequenceStart(style, ..) => self.begin(Inside::List(Vec::new()), style, span),
             Event::MappingStart(style, ..) => {
                 self.begin(
-                    Inside::Map {
-                        entries: Vec::new(),
-                        key: None,
-                        seen: BTreeSet::new(),
-                    },
+                    Inside::Map { entries: Vec::new(), key: None, seen: BTreeSet::new() },
                     style,
                     span,
                 );
             }
             Event::SequenceEnd | Event::MappingEnd => self.end(span),
             Event::Anchor(..) => {
-                self.findings.push(fault::feature(
-                    self.text,
-                    span,
-                    "an anchor",
-                    '&',
-                    self.in_brackets(),
-                ));
+                self.findings.push(fault::feature(self.text, span, "an anchor", '&', self.in_brackets()));
             }
             Event::Alias(_) | Event::UnresolvedAlias(_) => {
-                self.findings.push(fault::feature(
-                    self.text,
-                    span,
-                    "an alias",
-                    '*',
-                    self.in_brackets(),
-                ));
+                self.findings.push(fault::feature(self.text, span, "an alias", '*', self.in_brackets()));
                 self.place(Value::Nothing, span, false);
             }
             _ => {}
@@ -185,14 +145,7 @@ impl<'a> Reading<'a> {
             true => (text.trim_end_matches('\n'), self.without_blanks(span)),
             false => (text, span),
         };
-        self.place(
-            Value::Scalar(Scalar {
-                text: text.to_string(),
-                quoted: !plain,
-            }),
-            span,
-            plain,
-        );
+        self.place(Value::Scalar(Scalar { text: text.to_string(), quoted: !plain }), span, plain);
     }
 
     fn begin(&mut self, inside: Inside, style: StructureStyle, span: Span) {
@@ -205,12 +158,7 @@ impl<'a> Reading<'a> {
         };
         // A lone pair in a list, `[a: b]`, counts as braces to the crate but has none.
         let bracket = style == StructureStyle::Flow && span.start < span.end;
-        self.open.push(Open {
-            start,
-            end: span.end,
-            bracket,
-            inside,
-        });
+        self.open.push(Open { start, end: span.end, bracket, inside });
     }
 
     fn end(&mut self, span: Span) {
@@ -224,35 +172,15 @@ impl<'a> Reading<'a> {
     }
 
     fn key_is_due(&self) -> bool {
-        matches!(
-            self.open.last(),
-            Some(Open {
-                inside: Inside::Map { key: None, .. },
-                ..
-            })
-        )
+        matches!(self.open.last(), Some(Open { inside: Inside::Map { key: None, .. }, .. }))
     }
 
     /// The dash of a list that stands no further in than its key: the crate places such a list at
     /// its first entry. A list straight inside a list has its dash behind another's.
     fn dash(&self, start: usize) -> usize {
-        let within_map = matches!(
-            self.open.last(),
-            Some(Open {
-                inside: Inside::Map { .. },
-                ..
-            })
-        );
-        let before = self
-            .text
-            .get(..start)
-            .unwrap_or("")
-            .trim_end_matches([' ', '\t']);
-        if within_map && before.ends_with('-') {
-            before.len() - 1
-        } else {
-            start
-        }
+        let within_map = matches!(self.open.last(), Some(Open { inside: Inside::Map { .. }, .. }));
+        let before = self.text.get(..start).unwrap_or("").trim_end_matches([' ', '\t']);
+        if within_map && before.ends_with('-') { before.len() - 1 } else { start }
     }
 
     fn in_brackets(&self) -> bool {
@@ -294,12 +222,7 @@ impl<'a> Reading<'a> {
         } else if scalar && name.starts_with(char::is_whitespace) {
             self.findings.push(fault::odd_blank(self.text, span));
         }
-        let Some(Open {
-            end,
-            inside: Inside::Map { key, seen, .. },
-            ..
-        }) = self.open.last_mut()
-        else {
+        let Some(Open { end, inside: Inside::Map { key, seen, .. }, .. }) = self.open.last_mut() else {
             return;
         };
         *end = (*end).max(span.end);
@@ -329,40 +252,20 @@ impl<'a> Reading<'a> {
     }
 
     fn broken(&mut self, error: &ScanError) {
-        let bracket = self
-            .open
-            .iter()
-            .rev()
-            .find(|open| open.bracket)
-            .map(|open| open.start);
+        let bracket = self.open.iter().rev().find(|open| open.bracket).map(|open| open.start);
         let at = self.at(error.marker().byte_offset());
         // A bracket that may yet turn out to begin a key is not told before its line is through.
         let bracket = bracket.or_else(|| fault::open_on_line(self.text, at));
-        let around = Surroundings {
-            text: self.text,
-            last_plain: self.last_plain,
-            bracket,
-        };
+        let around = Surroundings { text: self.text, last_plain: self.last_plain, bracket };
         // A sign that wants quotes often breaks the rest of its line, too: one fault, one finding.
-        let told = self
-            .findings
-            .last()
-            .filter(|last| last.code == Code::NotUsed)
-            .and_then(|last| last.span);
-        let same_line = |span: Span| {
-            self.text
-                .get(span.end..at)
-                .is_some_and(|between| !between.contains('\n'))
-        };
+        let told = self.findings.last().filter(|last| last.code == Code::NotUsed).and_then(|last| last.span);
+        let same_line =
+            |span: Span| self.text.get(span.end..at).is_some_and(|between| !between.contains('\n'));
         if told.is_some_and(same_line) {
             return;
         }
         // A blank that sets nothing in has put its line elsewhere: what follows from that is no other fault.
-        if self
-            .findings
-            .last()
-            .is_some_and(|last| last.code == Code::BadYaml)
-        {
+        if self.findings.last().is_some_and(|last| last.code == Code::BadYaml) {
             return;
         }
         self.findings.push(around.word(fault_of(error.kind()), at));
@@ -403,9 +306,7 @@ fn fault_of(kind: &ErrorKind) -> Fault {
         | Kind::ZeroBlockScalarIndent
         | Kind::PlainScalarStartsWithDashFlowIndicator
         | Kind::MappingKeyNotAllowed => Fault::Character,
-        Kind::InvalidMappingValueWhitespace | Kind::FlowMappingValueAdjacentCollection => {
-            Fault::NoBlank
-        }
+        Kind::InvalidMappingValueWhitespace | Kind::FlowMappingValueAdjacentCollection => Fault::NoBlank,
         Kind::CommentNotSeparated | Kind::CommentInterceptedScalar => Fault::Comment,
         Kind::BlockSequenceEntryNotAllowed | Kind::BlockEntryInFlowCollection => Fault::Dash,
         Kind::ExpectedBlockMappingKey
@@ -437,15 +338,8 @@ mod tests {
 
     #[test]
     fn a_kind_without_words_of_its_own_still_has_a_finding() {
-        let around = Surroundings {
-            text: "a: 1\n",
-            last_plain: None,
-            bracket: None,
-        };
+        let around = Surroundings { text: "a: 1\n", last_plain: None, bracket: None };
         let finding = around.word(fault_of(&ErrorKind::UnexpectedEof), 99);
-        assert_eq!(
-            (finding.code, finding.span),
-            (Code::BadYaml, Some(Span::new(4, 4)))
-        );
+        assert_eq!((finding.code, finding.span), (Code::BadYaml, Some(Span::new(4, 4))));
     }
 }

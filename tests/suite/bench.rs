@@ -19,14 +19,8 @@ pub const PLANTS: &[(&str, &str)] = &[
         "hips",
         "dried: {holds: 2 mL, cup: 115 g, moisture: 10 %, source: common practice}\nfresh: {cup: 127 g, moisture: 58.66 %, source: common practice}",
     ),
-    (
-        "berries",
-        "dried: {cup: 4 oz, moisture: 9 %, source: common practice}",
-    ),
-    (
-        "root",
-        "dried: {holds: 1.5 mL, teaspoon: 2.5 g, source: common practice}",
-    ),
+    ("berries", "dried: {cup: 4 oz, moisture: 9 %, source: common practice}"),
+    ("root", "dried: {holds: 1.5 mL, teaspoon: 2.5 g, source: common practice}"),
     (
         "leaf",
         "dried: {holds: 3 mL, cup: 14 g, moisture: 8 %, source: common practice}\nfresh: {holds: 1 mL, cup: 25 g, moisture: 80 %, source: common practice}",
@@ -41,11 +35,8 @@ pub fn book() -> Formulary {
             "name: {id}\nlatin: Planta ficta\nauthor: L.\nfamily: Fictae\npart: all\naromatic: not\n{forms}"
         );
         let mut findings = Vec::new();
-        let plant = read_plant(
-            &Source::new("plant.md", format!("---\n{facts}\n---\n\nWords.\n")),
-            id,
-            &mut findings,
-        );
+        let plant =
+            read_plant(&Source::new("plant.md", format!("---\n{facts}\n---\n\nWords.\n")), id, &mut findings);
         assert!(findings.is_empty(), "{id}: {findings:?}");
         book.plants.insert(id.to_string(), plant.expect("a plant"));
     }
@@ -88,26 +79,16 @@ impl Deref for Tried {
 #[track_caller]
 pub fn tried(lines: &str) -> Tried {
     let (worked, findings) = work(&text(lines));
-    assert!(
-        !stillroom::diagnostic::stops(&findings),
-        "{lines}: {findings:#?}"
-    );
+    assert!(!stillroom::diagnostic::stops(&findings), "{lines}: {findings:#?}");
     let worked = worked.expect("worked").base;
-    Tried {
-        values: worked.values.clone(),
-        set: Vec::new(),
-        worked,
-    }
+    Tried { values: worked.values.clone(), set: Vec::new(), worked }
 }
 
 impl Tried {
     /// The line of an id.
     #[track_caller]
     pub fn line(&self, id: Id) -> Line {
-        self.laid
-            .working
-            .line(id)
-            .unwrap_or_else(|| panic!("no line is {}", id.text()))
+        self.laid.working.line(id).unwrap_or_else(|| panic!("no line is {}", id.text()))
     }
 
     /// The same with one more line measured.
@@ -127,12 +108,7 @@ impl Tried {
     /// The value of the line of that name.
     #[track_caller]
     pub fn named(&self, name: &str) -> f64 {
-        let at = self
-            .laid
-            .working
-            .entries()
-            .iter()
-            .position(|entry| entry.name == name);
+        let at = self.laid.working.entries().iter().position(|entry| entry.name == name);
         self.values[at.unwrap_or_else(|| panic!("no line is called {name}"))]
     }
 
@@ -143,10 +119,6 @@ impl Tried {
             let entry = self.laid.working.entry(*line);
             entry.name == name && matches!(entry.how, How::Given { .. })
         };
-        self.laid
-            .working
-            .lines()
-            .find(is)
-            .unwrap_or_else(|| panic!("nothing declares {name}"))
+        self.laid.working.lines().find(is).unwrap_or_else(|| panic!("nothing declares {name}"))
     }
 }

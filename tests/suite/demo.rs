@@ -15,12 +15,7 @@ use stillroom::working::Id;
 type Site = BTreeMap<String, Vec<u8>>;
 
 fn site(folder: &Path) -> Site {
-    let read = |path: String| {
-        (
-            path.clone(),
-            std::fs::read(folder.join(&path)).expect("a file can be read"),
-        )
-    };
+    let read = |path: String| (path.clone(), std::fs::read(folder.join(&path)).expect("a file can be read"));
     kit::files(folder, "", "").into_iter().map(read).collect()
 }
 
@@ -28,17 +23,10 @@ fn site(folder: &Path) -> Site {
 fn pressed(to: &Path, from: &Path, settings: &[(&str, &str)]) -> Site {
     let mut command = Command::new(assert_cmd::cargo::cargo_bin!("stillroom"));
     command.current_dir(from).envs(settings.iter().copied());
-    command
-        .arg("press")
-        .arg(kit::root().join("content"))
-        .arg("--to")
-        .arg(to);
+    command.arg("press").arg(kit::root().join("content")).arg("--to").arg(to);
     let output = command.output().expect("the program starts");
     let err = String::from_utf8_lossy(&output.stderr);
-    assert!(
-        output.status.success() && err.is_empty(),
-        "the demo has no error and no warning, but:\n{err}"
-    );
+    assert!(output.status.success() && err.is_empty(), "the demo has no error and no warning, but:\n{err}");
     site(to)
 }
 
@@ -46,33 +34,20 @@ fn pressed(to: &Path, from: &Path, settings: &[(&str, &str)]) -> Site {
 #[track_caller]
 fn same(left: &Site, right: &Site, advice: &str) {
     let mut told = Vec::new();
-    for path in left
-        .keys()
-        .chain(right.keys().filter(|path| !left.contains_key(*path)))
-    {
+    for path in left.keys().chain(right.keys().filter(|path| !left.contains_key(*path))) {
         match (left.get(path), right.get(path)) {
             (Some(left), Some(right)) if left == right => {}
             (Some(left), Some(right)) => {
-                let at = left
-                    .iter()
-                    .zip(right)
-                    .take_while(|(left, right)| left == right)
-                    .count();
+                let at = left.iter().zip(right).take_while(|(left, right)| left == right).count();
                 let near = |bytes: &[u8]| {
                     let end = bytes.len().min(at + 60);
-                    String::from_utf8_lossy(&bytes[at.saturating_sub(40).min(end)..end])
-                        .into_owned()
+                    String::from_utf8_lossy(&bytes[at.saturating_sub(40).min(end)..end]).into_owned()
                 };
-                told.push(format!(
-                    "{path}, byte {at}:\n  {}\n  {}",
-                    near(left),
-                    near(right)
-                ));
+                told.push(format!("{path}, byte {at}:\n  {}\n  {}", near(left), near(right)));
             }
-            (left, _) => told.push(format!(
-                "{path}: only {}",
-                if left.is_some() { "pressed" } else { "kept" }
-            )),
+            (left, _) => {
+                told.push(format!("{path}: only {}", if left.is_some() { "pressed" } else { "kept" }))
+            }
         }
     }
     assert!(told.is_empty(), "\n{}\n\n{advice}\n", told.join("\n"));
@@ -89,13 +64,9 @@ fn the_site_kept_is_the_demo_pressed() {
         for path in old.keys().filter(|path| !pressed.contains_key(*path)) {
             std::fs::remove_file(kept.join(path)).expect("an old file can be taken away");
         }
-        for (path, bytes) in pressed
-            .iter()
-            .filter(|(path, bytes)| old.get(*path) != Some(*bytes))
-        {
+        for (path, bytes) in pressed.iter().filter(|(path, bytes)| old.get(*path) != Some(*bytes)) {
             let path = kept.join(path);
-            std::fs::create_dir_all(path.parent().expect("a folder"))
-                .expect("a folder can be made");
+            std::fs::create_dir_all(path.parent().expect("a folder")).expect("a folder can be made");
             std::fs::write(path, bytes).expect("a file can be written");
         }
     }
@@ -112,11 +83,7 @@ fn whoever_presses_gets_the_same_bytes() {
     let folder = kit::fresh_folder();
     let deep = folder.path().join("a folder with spaces/ü");
     std::fs::create_dir_all(&deep).expect("a folder");
-    let first = pressed(
-        &folder.path().join("site"),
-        kit::root(),
-        &[("RAYON_NUM_THREADS", "1")],
-    );
+    let first = pressed(&folder.path().join("site"), kit::root(), &[("RAYON_NUM_THREADS", "1")]);
     let settings: [&[(&str, &str)]; 4] = [
         &[("RAYON_NUM_THREADS", "1")],
         &[
@@ -125,11 +92,7 @@ fn whoever_presses_gets_the_same_bytes() {
             ("LANG", "tr_TR.UTF-8"),
             ("LC_ALL", "tr_TR.UTF-8"),
         ],
-        &[
-            ("TZ", "America/Los_Angeles"),
-            ("LANG", "de_DE.UTF-8"),
-            ("SOURCE_DATE_EPOCH", "0"),
-        ],
+        &[("TZ", "America/Los_Angeles"), ("LANG", "de_DE.UTF-8"), ("SOURCE_DATE_EPOCH", "0")],
         &[("LANG", "C"), ("NO_COLOR", "1"), ("HOME", "/")],
     ];
     for settings in settings {
@@ -153,19 +116,10 @@ fn the_order_of_files_on_the_disk_is_of_no_account() {
         std::fs::write(path, bytes).expect("a file can be written");
     }
     let to = folder.path().join("site");
-    let outcome =
-        press::press(&folder.path().join("content"), &to, &|| {}).expect("it can be pressed");
-    assert!(
-        outcome.written && outcome.findings.is_empty(),
-        "{:?}",
-        outcome.findings
-    );
+    let outcome = press::press(&folder.path().join("content"), &to, &|| {}).expect("it can be pressed");
+    assert!(outcome.written && outcome.findings.is_empty(), "{:?}", outcome.findings);
     let usual = pressed(&folder.path().join("usual"), kit::root(), &[]);
-    same(
-        &site(&to),
-        &usual,
-        "A press hangs on the order of the folder.",
-    );
+    same(&site(&to), &usual, "A press hangs on the order of the folder.");
 }
 
 /// The demo's lessons, read and worked by the library: each name in addresses and its recipes.
@@ -174,17 +128,10 @@ fn worked() -> Vec<(String, Vec<WorkedRecipe>)> {
     let mut findings = Vec::new();
     let (_, book) = press::open_book(&content, &mut findings).expect("the demo can be read");
     let lessons = book.lessons.iter().enumerate().map(|(n, head)| {
-        let read = press::read_lesson(&content, &book, n)
-            .expect("the lesson can be read")
-            .expect("it is text");
+        let read =
+            press::read_lesson(&content, &book, n).expect("the lesson can be read").expect("it is text");
         findings.extend(read.findings);
-        (
-            head.slug.clone(),
-            read.recipes
-                .into_iter()
-                .map(|recipe| recipe.expect("it works"))
-                .collect(),
-        )
+        (head.slug.clone(), read.recipes.into_iter().map(|recipe| recipe.expect("it works")).collect())
     });
     let lessons = lessons.collect();
     assert!(findings.is_empty(), "{findings:?}");
@@ -192,22 +139,15 @@ fn worked() -> Vec<(String, Vec<WorkedRecipe>)> {
 }
 
 fn page(slug: &str) -> Html {
-    Html::parse_document(&kit::read(
-        &kit::root().join(format!("site/lessons/{slug}.html")),
-    ))
+    Html::parse_document(&kit::read(&kit::root().join(format!("site/lessons/{slug}.html"))))
 }
 
 fn all<'a>(of: ElementRef<'a>, what: &str) -> Vec<ElementRef<'a>> {
-    of.select(&Selector::parse(what).expect("a selector"))
-        .collect()
+    of.select(&Selector::parse(what).expect("a selector")).collect()
 }
 
 fn text(of: ElementRef) -> String {
-    of.text()
-        .collect::<String>()
-        .split_whitespace()
-        .collect::<Vec<_>>()
-        .join(" ")
+    of.text().collect::<String>().split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 #[test]
@@ -228,21 +168,11 @@ fn three_lessons_show_all_that_a_lesson_needs() {
                     "{slug}: {amounts:?}"
                 );
             }
-            assert_eq!(
-                all(shown, "ol.work > li").len(),
-                recipe.base.laid.steps.len(),
-                "{slug}: steps"
-            );
-            assert!(
-                all(shown, "table.ledger > tbody > tr.line math").len() >= 5,
-                "{slug}: sums"
-            );
+            assert_eq!(all(shown, "ol.work > li").len(), recipe.base.laid.steps.len(), "{slug}: steps");
+            assert!(all(shown, "table.ledger > tbody > tr.line math").len() >= 5, "{slug}: sums");
             assert_eq!(all(shown, "table.fold-out").len(), 1, "{slug}: variations");
             assert!(!all(shown, ".caution").is_empty(), "{slug}: cautions");
-            assert!(
-                !all(shown, ".fair-copy .copied").is_empty(),
-                "{slug}: as written"
-            );
+            assert!(!all(shown, ".fair-copy .copied").is_empty(), "{slug}: as written");
         }
     }
 }
@@ -283,39 +213,17 @@ fn every_figure_of_the_variations_is_the_librarys() {
         let tables = all(page.root_element(), "table.fold-out");
         assert_eq!(tables.len(), recipes.len(), "{slug}");
         for (table, recipe) in tables.into_iter().zip(&recipes) {
-            let heads: Vec<_> = all(table, "thead th")
-                .into_iter()
-                .skip(1)
-                .map(text)
-                .collect();
+            let heads: Vec<_> = all(table, "thead th").into_iter().skip(1).map(text).collect();
             let rows = all(table, "tbody tr");
-            let versions: Vec<_> = std::iter::once(&recipe.base)
-                .chain(&recipe.variations)
-                .collect();
-            assert_eq!(
-                rows.len(),
-                versions.len(),
-                "{slug}: the recipe and each variation"
-            );
-            assert_eq!(
-                recipe.variations.len(),
-                recipe.recipe.variations.len(),
-                "{slug}: none is left out"
-            );
+            let versions: Vec<_> = std::iter::once(&recipe.base).chain(&recipe.variations).collect();
+            assert_eq!(rows.len(), versions.len(), "{slug}: the recipe and each variation");
+            assert_eq!(recipe.variations.len(), recipe.recipe.variations.len(), "{slug}: none is left out");
             for (row, version) in rows.into_iter().zip(versions) {
                 let name = text(all(row, "th")[0]);
-                assert!(
-                    name.starts_with(&version.name),
-                    "{slug}: {name} for {}",
-                    version.name
-                );
+                assert!(name.starts_with(&version.name), "{slug}: {name} for {}", version.name);
                 let cells = all(row, "td");
                 assert_eq!(cells.len(), heads.len(), "{slug}: {name}");
-                for (cell, head) in cells
-                    .into_iter()
-                    .zip(&heads)
-                    .filter(|(_, head)| *head != "Kept")
-                {
+                for (cell, head) in cells.into_iter().zip(&heads).filter(|(_, head)| *head != "Kept") {
                     let id = *columns
                         .get(head.as_str())
                         .unwrap_or_else(|| panic!("no column {head} is known here"));
@@ -329,11 +237,7 @@ fn every_figure_of_the_variations_is_the_librarys() {
                         (Some(_), Some(_)) => "▼ ",
                         _ => "",
                     };
-                    assert_eq!(
-                        shown.trim_end_matches(bare),
-                        mark,
-                        "{slug}: {name}: {head}: its mark"
-                    );
+                    assert_eq!(shown.trim_end_matches(bare), mark, "{slug}: {name}: {head}: its mark");
                     looked_at += 1;
                 }
             }
@@ -346,28 +250,14 @@ fn every_figure_of_the_variations_is_the_librarys() {
 fn every_line_of_the_ledger_is_the_librarys() {
     for (slug, recipes) in worked() {
         let page = page(&slug);
-        for (shown, recipe) in all(page.root_element(), ".recipe")
-            .into_iter()
-            .zip(&recipes)
-        {
+        for (shown, recipe) in all(page.root_element(), ".recipe").into_iter().zip(&recipes) {
             let id = shown.value().attr("id").expect("a recipe has an anchor");
             let mut lines = 0;
-            for (claimed, line) in recipe
-                .base
-                .laid
-                .working
-                .claimed()
-                .filter(|(id, _)| id.first())
-            {
+            for (claimed, line) in recipe.base.laid.working.claimed().filter(|(id, _)| id.first()) {
                 let rows = all(shown, &format!("#{id}-{} > .result > b", claimed.text()));
                 // A line that several ids share stands there under the first of them.
                 if recipe.base.laid.working.id_of(line) == Some(claimed) {
-                    let want = recipe
-                        .base
-                        .shown(line)
-                        .split_whitespace()
-                        .collect::<Vec<_>>()
-                        .join(" ");
+                    let want = recipe.base.shown(line).split_whitespace().collect::<Vec<_>>().join(" ");
                     assert_eq!(
                         rows.into_iter().map(text).collect::<Vec<_>>(),
                         [want],

@@ -33,35 +33,24 @@ struct Case {
 impl Case {
     fn read(path: &str) -> Case {
         let stem = path.trim_end_matches(".expect");
-        let (before, name) = stem
-            .rsplit_once('/')
-            .expect("a case stands in a group's folder");
+        let (before, name) = stem.rsplit_once('/').expect("a case stands in a group's folder");
         let group = before.rsplit('/').next().unwrap_or(before);
         let single = format!("lessons/{name}.md");
-        let bytes =
-            |path: &str| std::fs::read(kit::root().join(path)).expect("a case's file is there");
+        let bytes = |path: &str| std::fs::read(kit::root().join(path)).expect("a case's file is there");
         let lesson = kit::root().join(format!("{stem}.md"));
         let alone = lesson.is_file();
         let files = if alone {
             vec![(single.clone(), bytes(&format!("{stem}.md")))]
         } else {
             let within = kit::files(kit::root(), stem, "");
-            within
-                .iter()
-                .map(|file| (file[stem.len() + 1..].to_string(), bytes(file)))
-                .collect()
+            within.iter().map(|file| (file[stem.len() + 1..].to_string(), bytes(file))).collect()
         };
         let wanted = kit::read(&kit::root().join(path));
         let whole = |line: &str| match (alone, line.split_once(' ')) {
             (true, Some((level, rest))) => format!("{level} {single} {rest}"),
             _ => line.to_string(),
         };
-        Case {
-            group: group.into(),
-            name: name.into(),
-            files,
-            expected: wanted.lines().map(whole).collect(),
-        }
+        Case { group: group.into(), name: name.into(), files, expected: wanted.lines().map(whole).collect() }
     }
 
     /// The case's formulary, every file of it passed through `turn`.
@@ -77,10 +66,7 @@ impl Case {
     fn faults(&self, turned: &str, outcome: &Outcome) -> Option<String> {
         let found: Vec<String> = outcome.findings.iter().map(line).collect();
         (found != self.expected).then(|| {
-            format!(
-                "{}/{}{turned}\n  wanted {:#?}\n  found {found:#?}",
-                self.group, self.name, self.expected
-            )
+            format!("{}/{}{turned}\n  wanted {:#?}\n  found {found:#?}", self.group, self.name, self.expected)
         })
     }
 }
@@ -92,36 +78,20 @@ fn line(finding: &Finding) -> String {
         Level::Warning => "warning",
         Level::Note => "note",
     };
-    let place = finding
-        .place
-        .as_ref()
-        .expect("every finding of a press has its place");
-    format!(
-        "{level} {} {}:{} {}",
-        place.path,
-        place.line,
-        place.column,
-        finding.code.text()
-    )
+    let place = finding.place.as_ref().expect("every finding of a press has its place");
+    format!("{level} {} {}:{} {}", place.path, place.line, place.column, finding.code.text())
 }
 
 fn cases() -> Vec<Case> {
-    let cases: Vec<Case> = kit::files(kit::root(), CASES, ".expect")
-        .iter()
-        .map(|path| Case::read(path))
-        .collect();
+    let cases: Vec<Case> =
+        kit::files(kit::root(), CASES, ".expect").iter().map(|path| Case::read(path)).collect();
     assert!(cases.len() > 150, "only {} cases were found", cases.len());
     cases
 }
 
 #[track_caller]
 fn none(faults: Vec<String>) {
-    assert!(
-        faults.is_empty(),
-        "{} cases fail:\n{}",
-        faults.len(),
-        faults.join("\n")
-    );
+    assert!(faults.is_empty(), "{} cases fail:\n{}", faults.len(), faults.join("\n"));
 }
 
 #[test]
@@ -129,19 +99,14 @@ fn exactly_these_findings_and_the_old_site_stays_whole() {
     let faults = cases().into_par_iter().filter_map(|case| {
         let book = case.book(<[u8]>::to_vec);
         let before = book.everything();
-        let outcome =
-            press::press(book.dir(), book.site(), &|| {}).expect("the folders can be used");
+        let outcome = press::press(book.dir(), book.site(), &|| {}).expect("the folders can be used");
         let stopped = stops(&outcome.findings);
         assert_eq!(outcome.written, !stopped, "{}", case.name);
         let after = book.everything();
         if stopped {
             assert_eq!(before, after, "{}: something was written", case.name);
         } else {
-            assert!(
-                after.keys().any(|path| path.starts_with("site/lessons/")),
-                "{}",
-                case.name
-            );
+            assert!(after.keys().any(|path| path.starts_with("site/lessons/")), "{}", case.name);
         }
         case.faults("", &outcome)
     });
@@ -150,21 +115,14 @@ fn exactly_these_findings_and_the_old_site_stays_whole() {
 
 #[test]
 fn windows_line_ends_and_a_byte_order_mark_move_no_finding() {
-    let windows = |bytes: &[u8]| {
-        String::from_utf8_lossy(bytes)
-            .replace('\n', "\r\n")
-            .into_bytes()
-    };
+    let windows = |bytes: &[u8]| String::from_utf8_lossy(bytes).replace('\n', "\r\n").into_bytes();
     let marked = |bytes: &[u8]| ["\u{feff}".as_bytes(), bytes].concat();
     let faults = cases().into_par_iter().flat_map_iter(|case| {
         let proof = |book: Book| press::proof(book.dir()).expect("the folder can be read");
         let found = [
             case.faults(" with Windows line ends", &proof(case.book(windows))),
             case.faults(" with a byte order mark", &proof(case.book(marked))),
-            case.faults(
-                " with both",
-                &proof(case.book(|bytes| marked(&windows(bytes)))),
-            ),
+            case.faults(" with both", &proof(case.book(|bytes| marked(&windows(bytes))))),
         ];
         found.into_iter().flatten()
     });
@@ -177,16 +135,8 @@ fn findings_in_words() {
     for case in cases() {
         let book = case.book(<[u8]>::to_vec);
         let outcome = press::proof(book.dir()).expect("the folder can be read");
-        let told: Vec<String> = outcome
-            .findings
-            .iter()
-            .map(|finding| print(finding, Look::Plain))
-            .collect();
-        let told = if told.is_empty() {
-            "Nothing found.".to_string()
-        } else {
-            told.join("\n\n")
-        };
+        let told: Vec<String> = outcome.findings.iter().map(|finding| print(finding, Look::Plain)).collect();
+        let told = if told.is_empty() { "Nothing found.".to_string() } else { told.join("\n\n") };
         let text = groups.entry(case.group).or_default();
         text.push_str(&format!("== {}\n{told}\n\n", case.name));
     }
@@ -201,10 +151,9 @@ fn findings_in_words() {
 
 /// Words of the trade of programming, of the crates used, or of the disk a book is read from.
 const FOREIGN: &[&str] = &[
-    "::", "None", "Some(", "Ok(", "Err(", "f64", "i128", "usize", "u16", "NaN (", "struct", "enum",
-    "panic", "serde", "saphyr", "granit", "comrak", "tera", "parse", "token", "scalar", "mapping",
-    "sequence", "overflow", "invalid", "null", "UTF8", "stdin", "regex", "schema", "syntax",
-    "/tmp", "/var", "\\\\",
+    "::", "None", "Some(", "Ok(", "Err(", "f64", "i128", "usize", "u16", "NaN (", "struct", "enum", "panic",
+    "serde", "saphyr", "granit", "comrak", "tera", "parse", "token", "scalar", "mapping", "sequence",
+    "overflow", "invalid", "null", "UTF8", "stdin", "regex", "schema", "syntax", "/tmp", "/var", "\\\\",
 ];
 
 #[test]
@@ -213,25 +162,12 @@ fn findings_speak_plainly() {
     for case in cases() {
         let book = case.book(<[u8]>::to_vec);
         let folder = book.root().to_string_lossy().into_owned();
-        for finding in press::proof(book.dir())
-            .expect("the folder can be read")
-            .findings
-        {
-            let mut say = |fault: &str| {
-                faults.push(format!(
-                    "{}/{}: {fault}: {finding:?}",
-                    case.group, case.name
-                ))
-            };
-            let texts = [&finding.message]
-                .into_iter()
-                .chain(&finding.why)
-                .chain(&finding.write);
+        for finding in press::proof(book.dir()).expect("the folder can be read").findings {
+            let mut say =
+                |fault: &str| faults.push(format!("{}/{}: {fault}: {finding:?}", case.group, case.name));
+            let texts = [&finding.message].into_iter().chain(&finding.why).chain(&finding.write);
             for text in texts {
-                let written = finding
-                    .place
-                    .as_ref()
-                    .map_or("", |place| place.text.as_str());
+                let written = finding.place.as_ref().map_or("", |place| place.text.as_str());
                 let foreign = |word: &&&str| text.contains(**word) && !written.contains(**word);
                 if let Some(word) = FOREIGN.iter().find(foreign) {
                     say(&format!("`{word}` is not a teacher's word"));
@@ -244,10 +180,7 @@ fn findings_speak_plainly() {
             if !sentence(&finding.message) || !finding.why.as_deref().is_none_or(sentence) {
                 say("ends with a full stop");
             }
-            if finding
-                .message
-                .starts_with(|first: char| first.is_uppercase() && first != 'H')
-            {
+            if finding.message.starts_with(|first: char| first.is_uppercase() && first != 'H') {
                 say("begins with a capital");
             }
             if finding.why.is_none() && finding.write.is_empty() {
@@ -267,12 +200,7 @@ fn every_case_stands_in_the_book_it_says() {
             stem.is_dir() || stem.with_extension("md").is_file()
         }
     };
-    let strays: Vec<_> = kit::files(kit::root(), CASES, ".expect")
-        .into_iter()
-        .filter(|path| !ours(path))
-        .collect();
-    assert!(
-        strays.is_empty(),
-        "no lesson and no folder beside {strays:?}"
-    );
+    let strays: Vec<_> =
+        kit::files(kit::root(), CASES, ".expect").into_iter().filter(|path| !ours(path)).collect();
+    assert!(strays.is_empty(), "no lesson and no folder beside {strays:?}");
 }

@@ -9,16 +9,12 @@ pub fn root() -> &'static Path {
 
 /// An empty folder of the test's own, gone when the value is dropped.
 pub fn fresh_folder() -> tempfile::TempDir {
-    tempfile::Builder::new()
-        .prefix("stillroom-")
-        .tempdir()
-        .expect("a fresh folder can be made")
+    tempfile::Builder::new().prefix("stillroom-").tempdir().expect("a fresh folder can be made")
 }
 
 /// A file as text, with plain line ends whatever the checkout made of them.
 pub fn read(path: &Path) -> String {
-    let text =
-        std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    let text = std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
     text.replace("\r\n", "\n")
 }
 
@@ -37,10 +33,8 @@ pub fn files(root: &Path, folder: &str, ending: &str) -> Vec<String> {
             if entry.file_type().expect("an entry's type").is_dir() {
                 open.push(path);
             } else if path.to_string_lossy().ends_with(ending) {
-                let parts: Vec<_> = path
-                    .components()
-                    .map(|part| part.as_os_str().to_string_lossy())
-                    .collect();
+                let parts: Vec<_> =
+                    path.components().map(|part| part.as_os_str().to_string_lossy()).collect();
                 found.push(parts.join("/"));
             }
         }
@@ -53,18 +47,9 @@ pub fn files(root: &Path, folder: &str, ending: &str) -> Vec<String> {
 fn files_are_found_below_and_sorted() {
     let folder = fresh_folder();
     std::fs::create_dir_all(folder.path().join("src/b")).expect("a folder");
-    for name in [
-        "src/c.rs",
-        "src/b/a.rs",
-        "src/a.rs",
-        "src/a.txt",
-        "other.rs",
-    ] {
+    for name in ["src/c.rs", "src/b/a.rs", "src/a.rs", "src/a.txt", "other.rs"] {
         std::fs::write(folder.path().join(name), "").expect("a file");
     }
-    assert_eq!(
-        files(folder.path(), "src", ".rs"),
-        ["src/a.rs", "src/b/a.rs", "src/c.rs"]
-    );
+    assert_eq!(files(folder.path(), "src", ".rs"), ["src/a.rs", "src/b/a.rs", "src/c.rs"]);
     assert!(files(folder.path(), "tests", ".rs").is_empty());
 }

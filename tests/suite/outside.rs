@@ -20,10 +20,7 @@ const OZ: f64 = 28.349_523_125;
 /// `got` is the printed figure but for `within` of it.
 #[track_caller]
 fn near(what: &str, got: f64, printed: f64, within: f64) {
-    assert!(
-        (got - printed).abs() <= within,
-        "{what}: {got}, printed {printed} ± {within}"
-    );
+    assert!((got - printed).abs() <= within, "{what}: {got}, printed {printed} ± {within}");
 }
 
 /// `got` is the printed figure but for so many per cent.
@@ -36,10 +33,8 @@ fn per_cent(what: &str, got: f64, printed: f64, within: f64) {
 #[track_caller]
 fn strained(ml: f64, then: &str) -> Tried {
     let method = format!("[{{steep: 1 h}}, {{strain: squeezed}}, {then}]");
-    tried(&format!(
-        "plants: {{hips: 10 g dried}}\nliquid: {{water: 3 L}}\nmethod: {method}"
-    ))
-    .measured(Id::Strained, ml)
+    tried(&format!("plants: {{hips: 10 g dried}}\nliquid: {{water: 3 L}}\nmethod: {method}"))
+        .measured(Id::Strained, ml)
 }
 
 #[test]
@@ -51,12 +46,7 @@ fn syrup_of_the_pharmacopoeia() {
     let syrup = tried(lines);
     near("strained", syrup.of(Id::Strained), 464.0, 1e-9);
     per_cent("finished", syrup.of(Id::Finished), 1000.0, 0.5);
-    near(
-        "per cent by weight",
-        syrup.of(Id::Solids) * 100.0,
-        64.7,
-        0.3,
-    );
+    near("per cent by weight", syrup.of(Id::Solids) * 100.0, 64.7, 0.3);
     let gravity = syrup.of(Id::FinishedWeight) / syrup.of(Id::Finished) / 0.9982;
     // What pharmacists print and what sugar tables give (1.317) differ by 0.004.
     near("specific gravity", gravity, 1.313, 0.005);
@@ -68,24 +58,9 @@ fn syrup_of_the_british_books() {
     // Cooley's Cyclopaedia, 6th edition, and the British Pharmacopoeia: 6 of sugar to 3 of water weigh 9,
     // 66.7 % by weight, specific gravity 1.33.
     let syrup = strained(300.0, "{sweeten: {sugar: 2 of the liquid by weight}}");
-    near(
-        "per cent by weight",
-        syrup.of(Id::Solids) * 100.0,
-        66.7,
-        0.05,
-    );
-    near(
-        "weight",
-        syrup.of(Id::FinishedWeight) / (300.0 * 0.9982),
-        3.0,
-        1e-9,
-    );
-    near(
-        "specific gravity",
-        syrup.of(Id::FinishedWeight) / syrup.of(Id::Finished) / 0.9982,
-        1.33,
-        0.005,
-    );
+    near("per cent by weight", syrup.of(Id::Solids) * 100.0, 66.7, 0.05);
+    near("weight", syrup.of(Id::FinishedWeight) / (300.0 * 0.9982), 3.0, 1e-9);
+    near("specific gravity", syrup.of(Id::FinishedWeight) / syrup.of(Id::Finished) / 0.9982, 1.33, 0.005);
 }
 
 #[test]
@@ -97,12 +72,7 @@ fn rose_hip_syrup_of_1943() {
     let syrup = strained(pints, "{sweeten: {sugar: 1.25 lb}}");
     near("sugar", syrup.of(Id::SweetenerWeight), 567.0, 0.5);
     near("finished", syrup.of(Id::Finished), 1210.0, 5.0);
-    near(
-        "per cent by weight",
-        syrup.of(Id::Solids) * 100.0,
-        40.0,
-        0.5,
-    );
+    near("per cent by weight", syrup.of(Id::Solids) * 100.0, 40.0, 0.5);
 }
 
 #[test]
@@ -110,30 +80,17 @@ fn household_weights_of_the_food_tables() {
     // USDA National Nutrient Database, release 27 (2014), files WEIGHT and ABBREV. Its weights are rounded
     // measurements. Honey is weighed here by its water, and the table's cup (339 g) is its roundest figure:
     // its own tablespoon (21 g) makes 336.
-    let weighs =
-        |sweet: &str| strained(500.0, &format!("{{sweeten: {{{sweet}}}}}")).of(Id::SweetenerWeight);
+    let weighs = |sweet: &str| strained(500.0, &format!("{{sweeten: {{{sweet}}}}}")).of(Id::SweetenerWeight);
     per_cent("honey, 1 cup", weighs("honey: 1 cup"), 339.0, 1.5);
     near("honey, 1 tbsp", weighs("honey: 1 tbsp"), 21.0, 0.5);
     near("sugar, 1 cup", weighs("sugar: 1 cup"), 200.0, 0.5);
     near("sugar, 1 tsp", weighs("sugar: 1 tsp"), 4.2, 0.05);
-    near(
-        "maple syrup, 1 cup",
-        weighs("maple syrup: 1 cup"),
-        315.0,
-        1.5,
-    );
-    near(
-        "maple syrup, 1 tbsp",
-        weighs("maple syrup: 1 tbsp"),
-        20.0,
-        0.5,
-    );
+    near("maple syrup, 1 cup", weighs("maple syrup: 1 cup"), 315.0, 1.5);
+    near("maple syrup, 1 tbsp", weighs("maple syrup: 1 tbsp"), 20.0, 0.5);
     // 100 g of each: energy, and water as what is not dissolved in the finished.
-    for (sweet, kcal, solids) in [
-        ("honey", 304.0, 82.90),
-        ("sugar", 387.0, 99.98),
-        ("maple syrup", 260.0, 67.61),
-    ] {
+    for (sweet, kcal, solids) in
+        [("honey", 304.0, 82.90), ("sugar", 387.0, 99.98), ("maple syrup", 260.0, 67.61)]
+    {
         let lines = format!(
             "plants: {{hips: 10 g dried}}\nliquid: {{water: 3 L}}\nmethod: [{{steep: 1 h}}, {{strain: squeezed}}, {{sweeten: {{{sweet}: 100 g}}}}]\n\
              take: {{amount: 100 mL, daily: 1}}"
@@ -141,12 +98,7 @@ fn household_weights_of_the_food_tables() {
         let tried = tried(&lines);
         let whole = tried.of(Id::Finished) / 100.0;
         near("energy", tried.of(Id::EnergyPerDose) * whole, kcal, 1e-6);
-        near(
-            "solids",
-            tried.of(Id::Solids) * tried.of(Id::FinishedWeight),
-            solids,
-            0.03,
-        );
+        near("solids", tried.of(Id::Solids) * tried.of(Id::FinishedWeight), solids, 0.03);
     }
 }
 
@@ -155,12 +107,7 @@ fn honey_of_17_per_cent_water() {
     // Specific gravity 1.423 at 20 °C: a supplier's specification prints it; the table is from memory.
     let lines = "plants: {hips: 10 g dried}\nliquid: {water: 1 L}\nmethod: [{steep: 1 h}, {strain: squeezed}, {sweeten: {honey: 500 mL}}]\nassume: {honey-moisture: 17 %}";
     let tried = tried(lines);
-    near(
-        "specific gravity",
-        tried.of(Id::SweetenerWeight) / 500.0 / 0.9982,
-        1.423,
-        0.001,
-    );
+    near("specific gravity", tried.of(Id::SweetenerWeight) / 500.0 / 0.9982, 1.423, 0.001);
     // The same honey is dissolved: 83 parts in 100 of its weight.
     near(
         "solids",
@@ -180,16 +127,8 @@ fn yields_by_hand_and_by_press() {
         );
         let tried = tried(&lines);
         let range = tried.ranges[tried.line(Id::Strained).index()];
-        assert!(
-            range.low <= low * FL_OZ && high * FL_OZ <= range.high,
-            "{hand}: {range:?}"
-        );
-        per_cent(
-            hand,
-            tried.of(Id::Strained),
-            (low + high) / 2.0 * FL_OZ,
-            10.0,
-        );
+        assert!(range.low <= low * FL_OZ && high * FL_OZ <= range.high, "{hand}: {range:?}");
+        per_cent(hand, tried.of(Id::Strained), (low + high) / 2.0 * FL_OZ, 10.0);
     }
 }
 

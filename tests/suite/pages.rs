@@ -22,15 +22,9 @@ const MOST: usize = 60 * 1024;
 fn demo() -> BTreeMap<String, Vec<u8>> {
     let folder = kit::fresh_folder();
     let site = folder.path().join("site");
-    let outcome =
-        press::press(&kit::root().join("content"), &site, &|| {}).expect("the demo can be pressed");
+    let outcome = press::press(&kit::root().join("content"), &site, &|| {}).expect("the demo can be pressed");
     assert!(outcome.written, "{:?}", outcome.findings);
-    let read = |path: String| {
-        (
-            path.clone(),
-            std::fs::read(site.join(&path)).expect("a file can be read"),
-        )
-    };
+    let read = |path: String| (path.clone(), std::fs::read(site.join(&path)).expect("a file can be read"));
     kit::files(&site, "", "").into_iter().map(read).collect()
 }
 
@@ -60,67 +54,40 @@ fn every_page_is_sound() {
     for (path, text) in &pages {
         none(path, faults(text));
     }
-    let title = |text: &String| {
-        all(&Html::parse_document(text), "title")[0]
-            .text()
-            .collect::<String>()
-    };
+    let title = |text: &String| all(&Html::parse_document(text), "title")[0].text().collect::<String>();
     let titles: BTreeSet<_> = pages.values().map(title).collect();
-    assert_eq!(
-        titles.len(),
-        pages.len(),
-        "each page has a title of its own: {titles:?}"
-    );
+    assert_eq!(titles.len(), pages.len(), "each page has a title of its own: {titles:?}");
 }
 
 #[test]
 fn every_link_leads_somewhere() {
     let site = demo();
-    let pages: BTreeMap<_, _> = pages(&site)
-        .into_iter()
-        .map(|(path, text)| (path, Html::parse_document(&text)))
-        .collect();
+    let pages: BTreeMap<_, _> =
+        pages(&site).into_iter().map(|(path, text)| (path, Html::parse_document(&text))).collect();
     let files = site.keys().map(String::as_str).collect();
     let anchors = |html: &Html| {
-        all(html, "[id]")
-            .into_iter()
-            .filter_map(|at| at.attr("id"))
-            .map(str::to_string)
-            .collect()
+        all(html, "[id]").into_iter().filter_map(|at| at.attr("id")).map(str::to_string).collect()
     };
-    let ids = pages
-        .iter()
-        .map(|(path, html)| (path.as_str(), anchors(html)))
-        .collect();
+    let ids = pages.iter().map(|(path, html)| (path.as_str(), anchors(html))).collect();
     for (path, html) in &pages {
         none(path, link_faults(path, html, &files, &ids));
     }
     // And every page can be reached from the first.
     let (mut seen, mut open) = (BTreeSet::new(), vec!["index.html".to_string()]);
     while let Some(page) = open.pop().filter(|page| pages.contains_key(page)) {
-        let links = all(&pages[&page], "a[href]")
-            .into_iter()
-            .filter_map(|link| link.attr("href"));
-        let next: Vec<_> = links
-            .map(|href| target(&page, href).0)
-            .filter(|path| !seen.contains(path))
-            .collect();
+        let links = all(&pages[&page], "a[href]").into_iter().filter_map(|link| link.attr("href"));
+        let next: Vec<_> =
+            links.map(|href| target(&page, href).0).filter(|path| !seen.contains(path)).collect();
         seen.insert(page);
         open.extend(next.into_iter().filter(|path| !seen.contains(path)));
     }
-    assert_eq!(
-        seen.iter().collect::<Vec<_>>(),
-        pages.keys().collect::<Vec<_>>()
-    );
+    assert_eq!(seen.iter().collect::<Vec<_>>(), pages.keys().collect::<Vec<_>>());
 }
 
 #[test]
 fn the_style_asks_for_nothing_from_outside() {
     let site = demo();
-    for (path, bytes) in site
-        .iter()
-        .filter(|(path, _)| path.ends_with(".css") || path.ends_with(".js"))
-    {
+    for (path, bytes) in site.iter().filter(|(path, _)| path.ends_with(".css") || path.ends_with(".js")) {
         let text = String::from_utf8_lossy(bytes);
         for word in ["http:", "https:", "url(//", "@import"] {
             assert!(!text.contains(word), "{path} holds {word}");
@@ -143,9 +110,6 @@ fn pages_are_light() {
         .sum();
     for (path, text) in pages(&site) {
         let weighs = packed(text.as_bytes()) + beside;
-        assert!(
-            weighs < MOST,
-            "{path} weighs {weighs} bytes with its style, packed; {MOST} are allowed"
-        );
+        assert!(weighs < MOST, "{path} weighs {weighs} bytes with its style, packed; {MOST} are allowed");
     }
 }

@@ -106,12 +106,7 @@ mod tests {
             assert!(ids.insert(formula.id), "{} stands twice", formula.id);
             let mut signs = std::collections::BTreeSet::from([formula.gives.sign]);
             for stands in &formula.with {
-                assert!(
-                    signs.insert(stands.sign),
-                    "{}: {} stands twice",
-                    formula.id,
-                    stands.sign
-                );
+                assert!(signs.insert(stands.sign), "{}: {} stands twice", formula.id, stands.sign);
             }
         }
     }

@@ -112,18 +112,8 @@ impl Masked {
                 "U+E000 and U+E001 have no meaning and may not be used",
             ));
         }
-        let out = Masked {
-            html: String::new(),
-            marks: Vec::new(),
-            elements: Vec::new(),
-        };
-        let mut scan = Scan {
-            text,
-            at: 0,
-            out,
-            last: Beside::Block,
-            kept: 0,
-        };
+        let out = Masked { html: String::new(), marks: Vec::new(), elements: Vec::new() };
+        let mut scan = Scan { text, at: 0, out, last: Beside::Block, kept: 0 };
         while scan.at < text.len() {
             scan.content()?;
         }
@@ -133,14 +123,12 @@ impl Masked {
     /// The tags put back. Everything that could have been lost on the way is looked for.
     pub(super) fn restore(&self, text: &str, small: &str) -> Result<String, Spot> {
         if ["{{", "{%", "{#"].iter().any(|tag| small.contains(tag)) {
-            let message =
-                "a brace is written as &#123; or the like; write it in a tag: {{ \"{\" }}";
+            let message = "a brace is written as &#123; or the like; write it in a tag: {{ \"{\" }}";
             return Err(Spot::new(text, Span::new(0, 0), message));
         }
         // The crate drops what is closed without having been opened: in another file, perhaps.
-        let left = Masked::new(&small.replace([OPEN, CLOSE], ""))
-            .map(|masked| masked.elements)
-            .unwrap_or_default();
+        let left =
+            Masked::new(&small.replace([OPEN, CLOSE], "")).map(|masked| masked.elements).unwrap_or_default();
         let same = |(a, b): &(&Element, &Element)| a.name == b.name && a.closes == b.closes;
         let alike = self.elements.iter().zip(&left).take_while(same).count();
         if alike < self.elements.len().max(left.len()) {
@@ -163,8 +151,7 @@ impl Masked {
         }
         for (mark, seen) in self.marks.iter().zip(seen) {
             if let (Some(span), true) = (mark, seen != 1) {
-                let message =
-                    "a template tag cannot stand here: this value or element keeps no text";
+                let message = "a template tag cannot stand here: this value or element keeps no text";
                 return Err(Spot::new(text, *span, message));
             }
         }
@@ -196,9 +183,7 @@ impl Scan<'_> {
     }
 
     fn tag_next(&self) -> bool {
-        ["{{", "{%", "{#"]
-            .iter()
-            .any(|tag| self.rest().starts_with(tag))
+        ["{{", "{%", "{#"].iter().any(|tag| self.rest().starts_with(tag))
     }
 
     /// Where the template tag that starts here ends. Strings in it are passed over; `raw` ends at its own end.
@@ -206,10 +191,7 @@ impl Scan<'_> {
         let rest = self.rest();
         let open = || self.spot(self.at, self.at + 2, "this template tag is not closed");
         if rest.starts_with("{#") {
-            return rest
-                .find("#}")
-                .map(|end| self.at + end + 2)
-                .ok_or_else(open);
+            return rest.find("#}").map(|end| self.at + end + 2).ok_or_else(open);
         }
         let close = if rest.starts_with("{{") { "}}" } else { "%}" };
         let mut quote = None;
@@ -248,19 +230,12 @@ impl Scan<'_> {
         if self.tag_next() {
             let silent = !rest.starts_with("{{") && keyword(rest) != "raw";
             self.masked_tag()?;
-            self.last = if silent {
-                Beside::Silent
-            } else {
-                Beside::Words
-            };
+            self.last = if silent { Beside::Silent } else { Beside::Words };
         } else if rest.starts_with("<!--") {
-            let end = rest
-                .find("-->")
-                .map_or(self.text.len(), |end| self.at + end + 3);
+            let end = rest.find("-->").map_or(self.text.len(), |end| self.at + end + 3);
             while self.at < end {
                 if self.tag_next() {
-                    let message =
-                        "a template tag in an HTML comment is worked out all the same; write {# #}";
+                    let message = "a template tag in an HTML comment is worked out all the same; write {# #}";
                     return Err(self.spot(self.at, self.at + 2, message));
                 }
                 self.at += self.rest().chars().next().map_or(1, char::len_utf8);
@@ -268,20 +243,14 @@ impl Scan<'_> {
         } else if let Some((name, closes)) = element(rest) {
             self.element(name, closes)?;
         } else if rest.starts_with("<!") || rest.starts_with("<?") {
-            let end = rest
-                .find('>')
-                .map_or(self.text.len(), |end| self.at + end + 1);
+            let end = rest.find('>').map_or(self.text.len(), |end| self.at + end + 1);
             while self.at < end {
                 self.copy();
             }
             self.last = Beside::Block;
         } else if rest.starts_with('<') && rest[1..].starts_with('{') {
             self.at += 1;
-            return Err(self.spot(
-                self.at,
-                self.at + 2,
-                "the name of an element has to be written out",
-            ));
+            return Err(self.spot(self.at, self.at + 2, "the name of an element has to be written out"));
         } else if self.kept == 0 && rest.starts_with(|c: char| c.is_ascii_whitespace()) {
             self.blanks();
         } else {
@@ -300,11 +269,7 @@ impl Scan<'_> {
         let next = if self.at == self.text.len() {
             Beside::Block
         } else if self.tag_next() {
-            if self.rest().starts_with("{{") {
-                Beside::Words
-            } else {
-                Beside::Silent
-            }
+            if self.rest().starts_with("{{") { Beside::Words } else { Beside::Silent }
         } else {
             match element(self.rest()) {
                 Some((name, _)) if BLOCKS.contains(&name.as_str()) => Beside::Block,
@@ -335,7 +300,8 @@ impl Scan<'_> {
         let mut value = false;
         loop {
             if self.tag_next() {
-                let message = "a template tag may stand in text or inside a quoted value, not between attributes";
+                let message =
+                    "a template tag may stand in text or inside a quoted value, not between attributes";
                 return Err(self.spot(self.at, self.at + 2, message));
             }
             match self.copy() {
@@ -349,17 +315,9 @@ impl Scan<'_> {
                 Some(_) => value = false,
             }
         }
-        self.last = if BLOCKS.contains(&name.as_str()) {
-            Beside::Block
-        } else {
-            Beside::Inline
-        };
+        self.last = if BLOCKS.contains(&name.as_str()) { Beside::Block } else { Beside::Inline };
         if name == "pre" || name == "code" {
-            self.kept = if closes {
-                self.kept.saturating_sub(1)
-            } else {
-                self.kept + 1
-            };
+            self.kept = if closes { self.kept.saturating_sub(1) } else { self.kept + 1 };
         }
         if RAW.contains(&name.as_str()) && !closes {
             while self.at < self.text.len() && element(self.rest()) != Some((name.clone(), true)) {
@@ -370,11 +328,7 @@ impl Scan<'_> {
                 }
             }
         }
-        self.out.elements.push(Element {
-            name,
-            closes,
-            at: start,
-        });
+        self.out.elements.push(Element { name, closes, at: start });
         Ok(())
     }
 
@@ -384,11 +338,7 @@ impl Scan<'_> {
         let mut open = 0;
         loop {
             if self.tag_next() {
-                let word = if self.rest().starts_with("{%") {
-                    keyword(self.rest())
-                } else {
-                    ""
-                };
+                let word = if self.rest().starts_with("{%") { keyword(self.rest()) } else { "" };
                 open += i32::from(["if", "for", "filter", "block"].contains(&word))
                     - i32::from(word.starts_with("end"));
                 self.masked_tag()?;
@@ -413,28 +363,18 @@ impl Scan<'_> {
 
 /// The first word of a template tag.
 fn keyword(tag: &str) -> &str {
-    let inner = tag
-        .get(2..)
-        .unwrap_or("")
-        .trim_start_matches('-')
-        .trim_start();
-    inner
-        .split(|c: char| !c.is_ascii_alphanumeric() && c != '_')
-        .next()
-        .unwrap_or("")
+    let inner = tag.get(2..).unwrap_or("").trim_start_matches('-').trim_start();
+    inner.split(|c: char| !c.is_ascii_alphanumeric() && c != '_').next().unwrap_or("")
 }
 
 /// The name of the element whose tag starts here, in lower case, and whether it is the closing one.
 fn element(rest: &str) -> Option<(String, bool)> {
     let inner = rest.strip_prefix('<')?;
-    let (inner, closes) = inner
-        .strip_prefix('/')
-        .map_or((inner, false), |inner| (inner, true));
+    let (inner, closes) = inner.strip_prefix('/').map_or((inner, false), |inner| (inner, true));
     if !inner.starts_with(|c: char| c.is_ascii_alphabetic()) {
         return None;
     }
-    let end = inner
-        .find(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == ':'))
-        .unwrap_or(inner.len());
+    let end =
+        inner.find(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == ':')).unwrap_or(inner.len());
     Some((inner[..end].to_ascii_lowercase(), closes))
 }

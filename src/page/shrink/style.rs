@@ -17,23 +17,12 @@ struct Sheet<'a> {
 
 pub(super) fn small(text: &str) -> Result<String, Spot> {
     let skip = if text.starts_with('\u{feff}') { 3 } else { 0 };
-    let mut sheet = Sheet {
-        text,
-        at: skip,
-        out: String::new(),
-        blank: false,
-        open: Vec::new(),
-        escaped: 0,
-    };
+    let mut sheet = Sheet { text, at: skip, out: String::new(), blank: false, open: Vec::new(), escaped: 0 };
     while sheet.at < text.len() {
         sheet.step()?;
     }
     match sheet.open.pop() {
-        Some((_, at)) => Err(Spot::new(
-            text,
-            Span::new(at, at + 1),
-            "this bracket is not closed",
-        )),
+        Some((_, at)) => Err(Spot::new(text, Span::new(at, at + 1), "this bracket is not closed")),
         None => Ok(sheet.out),
     }
 }
@@ -44,11 +33,7 @@ impl Sheet<'_> {
     }
 
     fn fault<T>(&self, message: &str) -> Result<T, Spot> {
-        Err(Spot::new(
-            self.text,
-            Span::new(self.at, self.at + 1),
-            message,
-        ))
+        Err(Spot::new(self.text, Span::new(self.at, self.at + 1), message))
     }
 
     /// The next `len` bytes as they are.
@@ -73,9 +58,7 @@ impl Sheet<'_> {
             };
             let after = rest[end + 4..].chars().next();
             // Between two words a comment is what keeps them two; a blank would mean something else.
-            let word = |c: char| {
-                c.is_alphanumeric() || matches!(c, '-' | '_' | '%' | '\\' | '#' | '.' | '(')
-            };
+            let word = |c: char| c.is_alphanumeric() || matches!(c, '-' | '_' | '%' | '\\' | '#' | '.' | '(');
             if !self.blank && self.out.ends_with(word) && after.is_some_and(word) {
                 self.out.push_str("/**/");
             }
@@ -148,11 +131,7 @@ impl Sheet<'_> {
 
     /// A backslash and what it stands before; a number's closing blank belongs to it.
     fn escape(&mut self) {
-        let digits = self.rest()[1..]
-            .bytes()
-            .take(6)
-            .take_while(u8::is_ascii_hexdigit)
-            .count();
+        let digits = self.rest()[1..].bytes().take(6).take_while(u8::is_ascii_hexdigit).count();
         let next = self.rest()[1 + digits..].chars().next();
         let len = match next {
             Some(c) if digits == 0 => 1 + c.len_utf8(),
@@ -189,10 +168,7 @@ mod tests {
             of("/* why */\n@layer base, parts;\n\n:root { --gap : 1rem; --none: ; }\n"),
             "@layer base,parts;:root{--gap :1rem;--none: ;}"
         );
-        assert_eq!(
-            of("a :hover , b > c + d { margin : 0 ; }"),
-            "a :hover,b > c + d{margin :0}"
-        );
+        assert_eq!(of("a :hover , b > c + d { margin : 0 ; }"), "a :hover,b > c + d{margin :0}");
         assert_eq!(
             of("@supports (corner-shape: scoop) { .a { corner-shape: scoop } }"),
             "@supports (corner-shape:scoop){.a{corner-shape:scoop}}"

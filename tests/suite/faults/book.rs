@@ -25,8 +25,7 @@ impl Book {
     pub fn good() -> Book {
         let book = Book::empty();
         for path in kit::files(kit::root(), "content/plants", ".md") {
-            let bytes =
-                std::fs::read(kit::root().join(&path)).expect("the demo's plants are there");
+            let bytes = std::fs::read(kit::root().join(&path)).expect("the demo's plants are there");
             book.write(path.trim_start_matches("content/"), &bytes);
         }
         book
@@ -40,10 +39,7 @@ impl Book {
         std::fs::create_dir_all(&book.dir).expect("a folder can be made");
         put(&book.site.join(MARK), b"the mark of an older press");
         put(&book.site.join("index.html"), b"<p>the old site");
-        put(
-            &book.site.join("lessons/syrup.html"),
-            b"<p>an old lesson \xff",
-        );
+        put(&book.site.join("lessons/syrup.html"), b"<p>an old lesson \xff");
         book
     }
 

@@ -8,10 +8,7 @@ use super::*;
 
 #[test]
 fn half_as_much_honey() {
-    let syrup = strained(
-        16.0 * FL_OZ,
-        "{sweeten: {honey: 1/2 of the liquid by volume}}",
-    );
+    let syrup = strained(16.0 * FL_OZ, "{sweeten: {honey: 1/2 of the liquid by volume}}");
     near("honey", syrup.of(Id::Sweetener) / FL_OZ, 8.0, 1e-9);
     near("finished", syrup.of(Id::Finished) / FL_OZ, 24.0, 1e-9);
 }
@@ -24,10 +21,7 @@ fn half_the_water_is_as_strong_as_reducing_by_half() {
         );
         tried(&lines).of(Id::Strength)
     };
-    let (reduced, straight) = (
-        strength("16 fl oz", ", {reduce: by half}"),
-        strength("8 fl oz", ""),
-    );
+    let (reduced, straight) = (strength("16 fl oz", ", {reduce: by half}"), strength("8 fl oz", ""));
     near("plant in a millilitre", reduced, straight, 1e-12);
 }
 
@@ -36,40 +30,16 @@ fn adding_fifty_per_cent_has_two_readings() {
     let quart = |share: &str| {
         strained(32.0 * FL_OZ, &format!("{{sweeten: {{honey: {share}}}}}")).of(Id::Finished) / FL_OZ
     };
-    near(
-        "of the liquid",
-        quart("50 % of the liquid by volume"),
-        48.0,
-        1e-9,
-    );
-    near(
-        "of the finished",
-        quart("50 % of the finished by volume"),
-        64.0,
-        1e-9,
-    );
+    near("of the liquid", quart("50 % of the liquid by volume"), 48.0, 1e-9);
+    near("of the finished", quart("50 % of the finished by volume"), 64.0, 1e-9);
     // Bare, it is refused with both.
     let findings = found(
         "plants: {hips: 10 g dried}\nliquid: {water: 1 L}\nmethod: [{strain: squeezed}, {sweeten: {honey: 50 %}}]",
     );
-    let refused = findings
-        .iter()
-        .find(|finding| finding.code == Code::NoBasis)
-        .expect("refused");
-    for reading in [
-        "1/2 of the liquid by volume",
-        "1/2 of the finished by volume",
-    ] {
-        assert!(
-            refused.write.iter().any(|write| write == reading),
-            "{:?}",
-            refused.write
-        );
-        assert!(
-            [48.0, 64.0]
-                .iter()
-                .any(|printed| (quart(reading) - printed).abs() < 1e-9)
-        );
+    let refused = findings.iter().find(|finding| finding.code == Code::NoBasis).expect("refused");
+    for reading in ["1/2 of the liquid by volume", "1/2 of the finished by volume"] {
+        assert!(refused.write.iter().any(|write| write == reading), "{:?}", refused.write);
+        assert!([48.0, 64.0].iter().any(|printed| (quart(reading) - printed).abs() < 1e-9));
     }
 }
 
@@ -86,12 +56,7 @@ fn two_cups_of_berries_to_four_of_water_is_one_to_four() {
     let tried = tried(lines);
     near("berries", tried.of(Id::Plants), 8.0 * OZ, 1e-9);
     // Ounces to fluid ounces: 1:4 said, 1:4.17 in grams and millilitres.
-    per_cent(
-        "ratio",
-        tried.of(Id::Water) / tried.of(Id::Plants),
-        4.0,
-        5.0,
-    );
+    per_cent("ratio", tried.of(Id::Water) / tried.of(Id::Plants), 4.0, 5.0);
 }
 
 /// The class of twelve as one recipe.
@@ -117,12 +82,7 @@ fn rose_hip_syrup_for_a_class_of_twelve() {
     near("servings", tried.of(Id::Doses), 144.0, 1e-9);
     // The handout's 0.20 g a teaspoon is the whole plant; ours leaves out what stays in the marc.
     let spoon = tried.of(Id::PlantPerDose) / 2.0;
-    near(
-        "whole plant",
-        tried.of(Id::Plants) * 10.0 / 2.0 / tried.of(Id::Finished),
-        0.20,
-        0.005,
-    );
+    near("whole plant", tried.of(Id::Plants) * 10.0 / 2.0 / tried.of(Id::Finished), 0.20, 0.005);
     assert!(spoon < 0.20 && spoon > 0.9 * 0.20, "{spoon}");
 }
 
@@ -149,10 +109,7 @@ fn the_table_of_syrups() {
             near(sweet, tried.of(Id::Solids) * 100.0, solids, 0.75);
         }
     }
-    let half = strained(
-        2.0 * CUP,
-        "{reduce: by half}, {sweeten: {honey: 2 of the liquid by volume}}",
-    );
+    let half = strained(2.0 * CUP, "{reduce: by half}, {sweeten: {honey: 2 of the liquid by volume}}");
     per_cent("reduced first", half.of(Id::Finished), 710.0, 0.5);
 }
 
@@ -198,26 +155,11 @@ fn what_a_student_works_out() {
     near("servings", syrup.of(Id::Doses), 198.0, 1e-9);
     near("days", syrup.of(Id::Days), 16.5, 1e-9);
     // 51: sugars in a teaspoon of it, printed 3.9 g.
-    per_cent(
-        "sugars in a teaspoon",
-        syrup.of(Id::SugarPerDose) / 2.0,
-        3.9,
-        2.0,
-    );
+    per_cent("sugars in a teaspoon", syrup.of(Id::SugarPerDose) / 2.0, 3.9, 2.0);
     // 7: 2 2/3 cups of honey weigh 904 g at 339 g a cup.
-    per_cent(
-        "honey",
-        strained(500.0, "{sweeten: {honey: 2 2/3 cups}}").of(Id::SweetenerWeight),
-        904.0,
-        2.0,
-    );
+    per_cent("honey", strained(500.0, "{sweeten: {honey: 2 2/3 cups}}").of(Id::SweetenerWeight), 904.0, 2.0);
     // 44: 8 fl oz of honey weigh 12.0 oz.
-    per_cent(
-        "honey",
-        strained(500.0, "{sweeten: {honey: 8 fl oz}}").of(Id::SweetenerWeight) / OZ,
-        12.0,
-        2.0,
-    );
+    per_cent("honey", strained(500.0, "{sweeten: {honey: 8 fl oz}}").of(Id::SweetenerWeight) / OZ, 12.0, 2.0);
     // 8: sugar 1:1 by weight in 700 mL: 700 g, 3 1/2 cups, 1,141 mL.
     let sugar = strained(700.0, "{sweeten: {sugar: equal to the liquid by weight}}");
     per_cent("sugar", sugar.of(Id::SweetenerWeight), 700.0, 0.5);
@@ -254,23 +196,13 @@ fn what_a_student_works_out_at_the_pot() {
     let tea = tried(
         "plants: {root: 1 oz dried}\nliquid: {water: 1 quart}\nmethod: [{steep: 8 h}, {strain: squeezed}]",
     );
-    near(
-        "w/v",
-        100.0 * tea.of(Id::Plants) / tea.of(Id::Water),
-        3.0,
-        0.05,
-    );
+    near("w/v", 100.0 * tea.of(Id::Plants) / tea.of(Id::Water), 3.0, 0.05);
     near("ratio", tea.of(Id::Water) / tea.of(Id::Plants), 33.0, 0.5);
     // With no boiling what left the marc is as strong as what was put in, and that is the line shown.
     near("strength", 100.0 * tea.of(Id::Strength), 3.0, 0.05);
     // 24: 4 oz keeping 1.7 mL a gram in 20 fl oz: 13.5 fl oz come back. 2 mL a gram by a hand of 85 %.
     let lines = "plants: {hips: 4 oz dried}\nliquid: {water: 20 fl oz}\nmethod: [{steep: 1 h}, {strain: squeezed}]\nassume: {squeezed: 85 %}";
-    near(
-        "recovered",
-        tried(lines).of(Id::Strained) / FL_OZ,
-        13.5,
-        0.05,
-    );
+    near("recovered", tried(lines).of(Id::Strained) / FL_OZ, 13.5, 0.05);
 }
 
 #[test]
@@ -279,26 +211,11 @@ fn what_a_student_turns_round() {
     let lines = "plants: {hips: 2 oz dried}\nliquid: {water: 32 fl oz}\nmethod: [{steep: 1 h}, {strain: squeezed}, {sweeten: {honey: 2 of the liquid by volume}}]";
     let syrup = tried(lines);
     let working = &syrup.laid.working;
-    let by = turn_round(
-        working,
-        |by| working.batch(by),
-        syrup.line(Id::Finished),
-        32.0 * FL_OZ,
-        (0.01, 100.0),
-    );
+    let by =
+        turn_round(working, |by| working.batch(by), syrup.line(Id::Finished), 32.0 * FL_OZ, (0.01, 100.0));
     let values = working.evaluate(&working.batch(by.expect("within reach")));
-    near(
-        "decoction",
-        values[syrup.line(Id::Strained).index()] / FL_OZ,
-        10.7,
-        0.05,
-    );
-    near(
-        "honey",
-        values[syrup.line(Id::Sweetener).index()] / FL_OZ,
-        21.3,
-        0.05,
-    );
+    near("decoction", values[syrup.line(Id::Strained).index()] / FL_OZ, 10.7, 0.05);
+    near("honey", values[syrup.line(Id::Sweetener).index()] / FL_OZ, 21.3, 0.05);
     // 15: water for 16 fl oz from 1 oz of root (1.5 mL a gram), 30 minutes at 10 mL: 473 + 42.5 + 300 mL.
     let lines = "plants: {root: 1 oz dried}\nliquid: {water: 1 L}\nmethod: [{simmer: {time: 30 min, lid: off}}, {strain: squeezed}]";
     let root = tried(lines);
@@ -316,13 +233,8 @@ fn what_a_student_turns_round() {
     let lines = "plants: {hips: 1 oz dried}\nliquid: {water: 530 mL}\nmethod: [{steep: 1 h}, {strain: squeezed}, {reduce: by half}, {sweeten: {honey: 2 of the liquid by volume}}]";
     let class = tried(lines);
     let working = &class.laid.working;
-    let by = turn_round(
-        working,
-        |by| working.batch(by),
-        class.line(Id::Finished),
-        52.8 * FL_OZ,
-        (0.01, 100.0),
-    );
+    let by =
+        turn_round(working, |by| working.batch(by), class.line(Id::Finished), 52.8 * FL_OZ, (0.01, 100.0));
     let values = working.evaluate(&working.batch(by.expect("within reach")));
     let of = |id: Id| values[class.line(id).index()];
     per_cent("decoction", of(Id::Reduced) / FL_OZ, 17.6, 0.1);

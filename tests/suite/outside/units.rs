@@ -5,9 +5,7 @@ use uom::si::f64::{Energy, Mass, ThermodynamicTemperature, Time, Volume};
 use uom::si::{energy, mass, thermodynamic_temperature as temperature, time, volume};
 
 fn one(text: &str) -> f64 {
-    amount(text)
-        .unwrap_or_else(|misread| panic!("{text}: {misread:?}"))
-        .low
+    amount(text).unwrap_or_else(|misread| panic!("{text}: {misread:?}")).low
 }
 
 #[test]
@@ -36,21 +34,10 @@ fn units_are_what_the_law_says() {
 fn label_measures_are_whole_numbers() {
     // 21 CFR 101.9(b)(5)(viii). The label's cup is 1.442 % larger: arithmetic on the two.
     assert_eq!(
-        [
-            LABEL_TSP_ML,
-            LABEL_TBSP_ML,
-            LABEL_FL_OZ_ML,
-            LABEL_CUP_ML,
-            LABEL_OZ_G
-        ],
+        [LABEL_TSP_ML, LABEL_TBSP_ML, LABEL_FL_OZ_ML, LABEL_CUP_ML, LABEL_OZ_G],
         [5.0, 15.0, 30.0, 240.0, 28.0]
     );
-    near(
-        "label cup",
-        (LABEL_CUP_ML / one("1 cup") - 1.0) * 100.0,
-        1.442,
-        0.001,
-    );
+    near("label cup", (LABEL_CUP_ML / one("1 cup") - 1.0) * 100.0, 1.442, 0.001);
     // USP <1101> and UNC, calibrated droppers: 20 drops of water a millilitre, within a tenth.
     near("drops", WATER_DROPS_PER_ML, 20.0, 2.0);
 }
@@ -71,10 +58,7 @@ fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
         Measure::Pint => (ml(Volume::new::<volume::pint_liquid>(1.0)), Some(7)),
         Measure::Quart => (ml(Volume::new::<volume::quart_liquid>(1.0)), Some(7)),
         Measure::Gallon => (ml(Volume::new::<volume::gallon>(1.0)), Some(7)),
-        Measure::ImperialFlOz => (
-            ml(Volume::new::<volume::fluid_ounce_imperial>(1.0)),
-            Some(7),
-        ),
+        Measure::ImperialFlOz => (ml(Volume::new::<volume::fluid_ounce_imperial>(1.0)), Some(7)),
         Measure::ImperialGallon => (ml(Volume::new::<volume::gallon_imperial>(1.0)), None),
         Measure::Ml => (ml(Volume::new::<volume::milliliter>(1.0)), None),
         Measure::Cl => (ml(Volume::new::<volume::centiliter>(1.0)), None),
@@ -90,23 +74,17 @@ fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
         Measure::Minute => (min(Time::new::<time::minute>(1.0)), None),
         Measure::Hour => (min(Time::new::<time::hour>(1.0)), None),
         Measure::Day => (min(Time::new::<time::day>(1.0)), None),
-        Measure::Celsius => (
-            celsius(ThermodynamicTemperature::new::<temperature::degree_celsius>(1.0)),
-            None,
-        ),
-        Measure::Fahrenheit => (
-            celsius(ThermodynamicTemperature::new::<
-                temperature::degree_fahrenheit,
-            >(1.0)),
-            None,
-        ),
+        Measure::Celsius => {
+            (celsius(ThermodynamicTemperature::new::<temperature::degree_celsius>(1.0)), None)
+        }
+        Measure::Fahrenheit => {
+            (celsius(ThermodynamicTemperature::new::<temperature::degree_fahrenheit>(1.0)), None)
+        }
         Measure::Kcal => (kcal(Energy::new::<energy::kilocalorie>(1.0)), None),
         Measure::Kj => (kcal(Energy::new::<energy::kilojoule>(1.0)), None),
-        Measure::ImperialPint
-        | Measure::ImperialQuart
-        | Measure::Week
-        | Measure::Drop
-        | Measure::PerCent => return None,
+        Measure::ImperialPint | Measure::ImperialQuart | Measure::Week | Measure::Drop | Measure::PerCent => {
+            return None;
+        }
     })
 }
 
@@ -121,9 +99,7 @@ fn every_factor_is_that_of_uom() {
         };
         let size = 10f64.powi(theirs.abs().log10().floor() as i32);
         // Half of the last digit printed, or the last bits of a product; °C is taken from 273.15 K.
-        let within = digits.map_or(size * 1e-12, |digits| {
-            size * 0.5001 * 10f64.powi(1 - digits)
-        });
+        let within = digits.map_or(size * 1e-12, |digits| size * 0.5001 * 10f64.powi(1 - digits));
         near(measure.text(), ours, theirs, within);
         if (ours - theirs).abs() > size * 1e-12 {
             rounded.push(measure.text());
@@ -132,19 +108,7 @@ fn every_factor_is_that_of_uom() {
     // Where `uom` prints seven digits of a longer factor; there the definition above decides.
     assert_eq!(
         rounded,
-        [
-            "tsp",
-            "tbsp",
-            "fl oz",
-            "cup",
-            "pint",
-            "quart",
-            "gallon",
-            "imp fl oz",
-            "oz",
-            "oz weight",
-            "lb"
-        ]
+        ["tsp", "tbsp", "fl oz", "cup", "pint", "quart", "gallon", "imp fl oz", "oz", "oz weight", "lb"]
     );
     assert_eq!(lacking, ["imp pint", "imp quart", "week", "drop", "%"]);
 }

@@ -4,8 +4,8 @@ use super::none;
 use super::rules::faults;
 use stillroom::page::theme::Theme;
 use stillroom::page::view::{
-    Cautions, Frame, Gathering, HomePage, Latin, Ledger, LessonPage, Levels, MethodPage, Order,
-    PartLink, Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
+    Cautions, Frame, Gathering, HomePage, Latin, Ledger, LessonPage, Levels, MethodPage, Order, PartLink,
+    Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -19,11 +19,7 @@ fn frame() -> Frame {
 }
 
 fn recipe(id: &str) -> Recipe {
-    let part = |name: &str| PartLink {
-        number: 1,
-        title: name.into(),
-        anchor: format!("{id}-{name}"),
-    };
+    let part = |name: &str| PartLink { number: 1, title: name.into(), anchor: format!("{id}-{name}") };
     Recipe {
         id: id.into(),
         name: "R".into(),
@@ -37,59 +33,26 @@ fn recipe(id: &str) -> Recipe {
             to_hand: String::new(),
             notes: vec![],
         },
-        order: Order {
-            part: part("work"),
-            steps: vec![],
-            notes: vec![],
-        },
-        ledger: Ledger {
-            part: part("numbers"),
-            short_sum: String::new(),
-            rows: vec![],
-            whole: vec![],
-        },
-        levels: Levels {
-            part: part("levels"),
-            vessels: vec![],
-            fills: vec![],
-            scale: String::new(),
-        },
+        order: Order { part: part("work"), steps: vec![], notes: vec![] },
+        ledger: Ledger { part: part("numbers"), short_sum: String::new(), rows: vec![], whole: vec![] },
+        levels: Levels { part: part("levels"), vessels: vec![], fills: vec![], scale: String::new() },
         variations: None,
-        cautions: Cautions {
-            part: part("cautions"),
-            rows: vec![],
-            closing: String::new(),
-        },
-        written: Written {
-            part: part("written"),
-            lines_html: vec![],
-        },
+        cautions: Cautions { part: part("cautions"), rows: vec![], closing: String::new() },
+        written: Written { part: part("written"), lines_html: vec![] },
     }
 }
 
 fn lesson(recipes: Vec<Recipe>) -> LessonPage {
     let single = recipes.len() == 1;
-    let pieces = recipes
-        .into_iter()
-        .map(|recipe| Piece {
-            prose_html: String::new(),
-            recipe: Some(recipe),
-        })
-        .collect();
-    LessonPage {
-        frame: frame(),
-        evening: None,
-        pieces,
-        single,
-    }
+    let pieces =
+        recipes.into_iter().map(|recipe| Piece { prose_html: String::new(), recipe: Some(recipe) }).collect();
+    LessonPage { frame: frame(), evening: None, pieces, single }
 }
 
 #[track_caller]
 fn sound(template: &str, view: &impl serde::Serialize) {
     let theme = Theme::built_in().unwrap_or_else(|findings| panic!("{findings:?}"));
-    let text = theme
-        .render(template, view)
-        .unwrap_or_else(|finding| panic!("{template}: {finding:?}"));
+    let text = theme.render(template, view).unwrap_or_else(|finding| panic!("{template}: {finding:?}"));
     none(template, faults(&text));
 }
 
@@ -120,11 +83,7 @@ fn bare_pages_are_sound() {
             works: vec![],
         },
     );
-    let latin = Latin {
-        name: "L".into(),
-        author: empty(),
-        part: empty(),
-    };
+    let latin = Latin { name: "L".into(), author: empty(), part: empty() };
     sound(
         "plant.html",
         &PlantPage {
@@ -136,13 +95,7 @@ fn bare_pages_are_sound() {
             users: vec![],
         },
     );
-    sound(
-        "plants.html",
-        &PlantsPage {
-            frame: frame(),
-            plants: vec![],
-        },
-    );
+    sound("plants.html", &PlantsPage { frame: frame(), plants: vec![] });
 }
 
 #[test]
@@ -150,24 +103,9 @@ fn bare_lessons_are_sound() {
     sound("lesson.html", &lesson(vec![]));
     sound("lesson.html", &lesson(vec![recipe("recipe")]));
     sound("lesson.html", &lesson(vec![recipe("one"), recipe("two")]));
-    let part = PartLink {
-        number: 5,
-        title: "V".into(),
-        anchor: "recipe-variations".into(),
-    };
-    let bare = Variations {
-        part,
-        caption: "C".into(),
-        heads: vec![],
-        rows: vec![],
-    };
-    sound(
-        "lesson.html",
-        &lesson(vec![Recipe {
-            variations: Some(bare),
-            ..recipe("recipe")
-        }]),
-    );
+    let part = PartLink { number: 5, title: "V".into(), anchor: "recipe-variations".into() };
+    let bare = Variations { part, caption: "C".into(), heads: vec![], rows: vec![] };
+    sound("lesson.html", &lesson(vec![Recipe { variations: Some(bare), ..recipe("recipe") }]));
 }
 
 #[test]
@@ -176,13 +114,7 @@ fn a_template_of_ones_own_stands_in_place_of_ours() {
     let theme = Theme::over(vec![("templates/plants.html".into(), own.into())])
         .unwrap_or_else(|findings| panic!("{findings:?}"));
     let text = theme
-        .render(
-            "plants.html",
-            &PlantsPage {
-                frame: frame(),
-                plants: vec![],
-            },
-        )
+        .render("plants.html", &PlantsPage { frame: frame(), plants: vec![] })
         .unwrap_or_else(|finding| panic!("{finding:?}"));
     none("plants.html", faults(&text));
     assert!(text.contains("<h1>T</h1><ul></ul>"), "{text}");

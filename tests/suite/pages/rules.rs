@@ -38,22 +38,16 @@ const MATH: &[(&str, usize)] = &[
 const TOKENS: &[&str] = &["mi", "mn", "mo", "ms", "mtext"];
 
 pub fn all<'a>(html: &'a Html, what: &str) -> Vec<ElementRef<'a>> {
-    html.select(&Selector::parse(what).expect("a selector"))
-        .collect()
+    html.select(&Selector::parse(what).expect("a selector")).collect()
 }
 
 fn within<'a>(of: ElementRef<'a>, what: &str) -> Vec<ElementRef<'a>> {
-    of.select(&Selector::parse(what).expect("a selector"))
-        .collect()
+    of.select(&Selector::parse(what).expect("a selector")).collect()
 }
 
 /// An element in few words, for a fault.
 fn brief(of: ElementRef) -> String {
-    of.html()
-        .chars()
-        .take(120)
-        .collect::<String>()
-        .replace('\n', " ")
+    of.html().chars().take(120).collect::<String>().replace('\n', " ")
 }
 
 fn words(of: ElementRef) -> bool {
@@ -61,60 +55,31 @@ fn words(of: ElementRef) -> bool {
 }
 
 fn said(of: ElementRef, attribute: &str) -> bool {
-    of.attr(attribute)
-        .is_some_and(|value| !value.trim().is_empty())
+    of.attr(attribute).is_some_and(|value| !value.trim().is_empty())
 }
 
 /// Whether it is named by a label of its own or by another element.
 fn named(html: &Html, of: ElementRef) -> bool {
-    let by = |id: &str| {
-        all(html, "[id]")
-            .into_iter()
-            .any(|other| other.attr("id") == Some(id) && words(other))
-    };
-    said(of, "aria-label")
-        || of
-            .attr("aria-labelledby")
-            .is_some_and(|ids| ids.split_whitespace().all(by))
+    let by =
+        |id: &str| all(html, "[id]").into_iter().any(|other| other.attr("id") == Some(id) && words(other));
+    said(of, "aria-label") || of.attr("aria-labelledby").is_some_and(|ids| ids.split_whitespace().all(by))
 }
 
 /// How the page is built: its head, its headings, its ids.
 fn frame_faults(html: &Html) -> Vec<String> {
-    let mut faults: Vec<_> = html
-        .errors
-        .iter()
-        .map(|error| format!("not sound HTML: {error}"))
-        .collect();
+    let mut faults: Vec<_> = html.errors.iter().map(|error| format!("not sound HTML: {error}")).collect();
     let mut need = |good: bool, fault: &str| {
         if !good {
             faults.push(fault.to_string())
         }
     };
-    need(
-        all(html, "h1").len() == 1 && all(html, "h1").into_iter().all(words),
-        "one h1 with words",
-    );
+    need(all(html, "h1").len() == 1 && all(html, "h1").into_iter().all(words), "one h1 with words");
     need(said(html.root_element(), "lang"), "html has no lang");
-    need(
-        all(html, "head > title")
-            .into_iter()
-            .filter(|title| words(*title))
-            .count()
-            == 1,
-        "no title",
-    );
-    need(
-        all(html, "meta[name=description]")
-            .into_iter()
-            .any(|meta| said(meta, "content")),
-        "no description",
-    );
+    need(all(html, "head > title").into_iter().filter(|title| words(*title)).count() == 1, "no title");
+    need(all(html, "meta[name=description]").into_iter().any(|meta| said(meta, "content")), "no description");
     need(all(html, "meta[name=viewport]").len() == 1, "no viewport");
     need(all(html, "main").len() == 1, "one main");
-    need(
-        all(html, "meta[http-equiv=Content-Security-Policy]").len() == 1,
-        "no content policy",
-    );
+    need(all(html, "meta[http-equiv=Content-Security-Policy]").len() == 1, "no content policy");
     let mut level = 0;
     for heading in all(html, "h1, h2, h3, h4, h5, h6") {
         let next = usize::from(heading.value().name().as_bytes()[1] - b'0');
@@ -133,29 +98,14 @@ fn frame_faults(html: &Html) -> Vec<String> {
             faults.push(format!("an id twice, empty or with a blank: {id:?}"));
         }
     }
-    for element in all(
-        html,
-        "[aria-labelledby], [aria-describedby], [aria-controls], [for], use[href]",
-    ) {
-        for attribute in [
-            "aria-labelledby",
-            "aria-describedby",
-            "aria-controls",
-            "for",
-        ] {
-            let wanted = element
-                .attr(attribute)
-                .unwrap_or_default()
-                .split_whitespace();
+    for element in all(html, "[aria-labelledby], [aria-describedby], [aria-controls], [for], use[href]") {
+        for attribute in ["aria-labelledby", "aria-describedby", "aria-controls", "for"] {
+            let wanted = element.attr(attribute).unwrap_or_default().split_whitespace();
             faults.extend(
-                wanted
-                    .filter(|id| !ids.contains(id))
-                    .map(|id| format!("{attribute} names no id: {id}")),
+                wanted.filter(|id| !ids.contains(id)).map(|id| format!("{attribute} names no id: {id}")),
             );
         }
-        let drawn = element
-            .attr("href")
-            .filter(|_| element.value().name() == "use");
+        let drawn = element.attr("href").filter(|_| element.value().name() == "use");
         if drawn.is_some_and(|href| !href.strip_prefix('#').is_some_and(|id| ids.contains(id))) {
             faults.push(format!("nothing to draw: {}", brief(element)));
         }
@@ -166,8 +116,7 @@ fn frame_faults(html: &Html) -> Vec<String> {
 /// Whether everything has its name and nothing is styled or scripted in the page itself.
 fn part_faults(html: &Html) -> Vec<String> {
     let mut faults = Vec::new();
-    let mut fault =
-        |what: &str, element: ElementRef| faults.push(format!("{what}: {}", brief(element)));
+    let mut fault = |what: &str, element: ElementRef| faults.push(format!("{what}: {}", brief(element)));
     for element in all(html, "*") {
         for (name, _) in element.value().attrs() {
             if name == "style" || name.starts_with("on") {
@@ -175,12 +124,9 @@ fn part_faults(html: &Html) -> Vec<String> {
             }
         }
     }
-    all(
-        html,
-        "style, script:not([src]), base, iframe, object, embed",
-    )
-    .into_iter()
-    .for_each(|element| fault("not in a page", element));
+    all(html, "style, script:not([src]), base, iframe, object, embed")
+        .into_iter()
+        .for_each(|element| fault("not in a page", element));
     for table in all(html, "table") {
         let own = |what| {
             within(table, what).into_iter().filter(|cell| {
@@ -191,21 +137,16 @@ fn part_faults(html: &Html) -> Vec<String> {
                 of == Some(table)
             })
         };
-        if own("th").count() == 0
-            || own("th").any(|head| !matches!(head.attr("scope"), Some("col" | "row")))
+        if own("th").count() == 0 || own("th").any(|head| !matches!(head.attr("scope"), Some("col" | "row")))
         {
             fault("a table without heads, or a head without scope", table);
         }
         // A corner head without words is a plain cell.
-        let columns = own("thead tr")
-            .next()
-            .map_or(0, |row| row.child_elements().count());
+        let columns = own("thead tr").next().map_or(0, |row| row.child_elements().count());
         for row in own("tbody tr") {
             let cells = row.child_elements();
-            let wide = |cell: ElementRef| {
-                cell.attr("colspan")
-                    .map_or(1, |wide| wide.parse::<usize>().unwrap_or(0))
-            };
+            let wide =
+                |cell: ElementRef| cell.attr("colspan").map_or(1, |wide| wide.parse::<usize>().unwrap_or(0));
             if cells.map(wide).sum::<usize>() != columns {
                 fault("a row of another width than the heads", row);
             }
@@ -222,19 +163,13 @@ fn part_faults(html: &Html) -> Vec<String> {
             fault("a drawing neither hidden nor named, or both", drawing);
         }
     }
-    for control in all(
-        html,
-        "input:not([type=hidden]), select, textarea, button, meter, progress",
-    ) {
+    for control in all(html, "input:not([type=hidden]), select, textarea, button, meter, progress") {
         let inside = control
             .ancestors()
             .filter_map(ElementRef::wrap)
             .any(|above| above.value().name() == "label" && words(above));
-        let by_label = |id| {
-            all(html, "label")
-                .into_iter()
-                .any(|label| label.attr("for") == Some(id) && words(label))
-        };
+        let by_label =
+            |id| all(html, "label").into_iter().any(|label| label.attr("for") == Some(id) && words(label));
         let own = control.value().name() == "button" && words(control);
         if !(inside || own || named(html, control) || control.attr("id").is_some_and(by_label)) {
             fault("a control without a label", control);
@@ -280,10 +215,7 @@ fn math_faults(html: &Html) -> Vec<String> {
             if text && !TOKENS.contains(&name) {
                 fault(&format!("text loose in <{name}>"));
             }
-            let above = element
-                .parent()
-                .and_then(ElementRef::wrap)
-                .map_or("", |above| above.value().name());
+            let above = element.parent().and_then(ElementRef::wrap).map_or("", |above| above.value().name());
             if (name == "mtr") != (above == "mtable") || (name == "mtd") != (above == "mtr") {
                 fault(&format!("<{name}> in <{above}>"));
             }
@@ -301,12 +233,7 @@ fn closing_faults(text: &str) -> Vec<String> {
             continue;
         };
         let mut open = Vec::new();
-        for tag in math
-            .split('<')
-            .skip(1)
-            .filter_map(|tag| tag.split_once('>'))
-            .map(|(tag, _)| tag)
-        {
+        for tag in math.split('<').skip(1).filter_map(|tag| tag.split_once('>')).map(|(tag, _)| tag) {
             match tag.strip_prefix('/') {
                 Some(name) if open.pop() == Some(name) => {}
                 Some(name) => faults.push(format!("</{name}> closes nothing in <math{math}")),
@@ -314,10 +241,7 @@ fn closing_faults(text: &str) -> Vec<String> {
                 None => open.push(tag.split_whitespace().next().unwrap_or("")),
             }
         }
-        faults.extend(
-            open.iter()
-                .map(|name| format!("<{name}> is not closed in <math{math}")),
-        );
+        faults.extend(open.iter().map(|name| format!("<{name}> is not closed in <math{math}")));
     }
     faults
 }
@@ -354,19 +278,12 @@ pub fn link_faults(
                 continue;
             };
             let (path, anchor) = target(page, href);
-            let scheme = href
-                .split(['/', '#', '?'])
-                .next()
-                .is_some_and(|first| first.contains(':'));
+            let scheme = href.split(['/', '#', '?']).next().is_some_and(|first| first.contains(':'));
             if href.is_empty() || scheme || href.starts_with('/') || href.contains('\\') {
                 faults.push(format!("not a relative address: {}", brief(element)));
             } else if !files.contains(path.as_str()) {
                 faults.push(format!("leads to no file: {}", brief(element)));
-            } else if href.contains('#')
-                && !ids
-                    .get(path.as_str())
-                    .is_some_and(|ids| ids.contains(&anchor))
-            {
+            } else if href.contains('#') && !ids.get(path.as_str()).is_some_and(|ids| ids.contains(&anchor)) {
                 faults.push(format!("leads to no anchor: {}", brief(element)));
             }
         }
@@ -437,28 +354,16 @@ fn pages_can_fail() {
         "<math aria-label=a><mrow><mi>a</mi></math>",
         "<p>A</b></p>",
     ];
-    let passed: Vec<_> = bad
-        .into_iter()
-        .filter(|inside| faults(&page(inside)).is_empty())
-        .collect();
+    let passed: Vec<_> = bad.into_iter().filter(|inside| faults(&page(inside)).is_empty()).collect();
     assert!(passed.is_empty(), "no fault was found in {passed:#?}");
     assert!(
         faults(&page("").replace(" lang=en", "")).len() == 1
             && faults(&page("").replace("<title>T", "<title>")).len() == 1
     );
     let files = BTreeSet::from(["a.html", "b/c.html", "style.css"]);
-    let ids = BTreeMap::from([
-        ("a.html", BTreeSet::from(["x".to_string()])),
-        ("b/c.html", BTreeSet::new()),
-    ]);
+    let ids = BTreeMap::from([("a.html", BTreeSet::from(["x".to_string()])), ("b/c.html", BTreeSet::new())]);
     let links = |href: &str| {
-        link_faults(
-            "b/c.html",
-            &Html::parse_document(&format!("<a href='{href}'>A</a>")),
-            &files,
-            &ids,
-        )
-        .len()
+        link_faults("b/c.html", &Html::parse_document(&format!("<a href='{href}'>A</a>")), &files, &ids).len()
     };
     for href in ["../a.html", "../a.html#x", "c.html", "../style.css"] {
         assert_eq!(links(href), 0, "{href}");

@@ -13,9 +13,7 @@ pub struct Token<'a> {
 impl Token<'_> {
     /// Whether it is a name or a keyword.
     pub fn is_word(self) -> bool {
-        self.text
-            .starts_with(|c: char| c.is_alphabetic() || c == '_')
-            && !self.text.contains(['"', '\''])
+        self.text.starts_with(|c: char| c.is_alphabetic() || c == '_') && !self.text.contains(['"', '\''])
     }
 }
 
@@ -31,9 +29,7 @@ pub struct Path<'a> {
 impl Path<'_> {
     /// Whether these parts stand in it one after the other.
     pub fn has(&self, parts: &[&str]) -> bool {
-        self.parts
-            .windows(parts.len())
-            .any(|window| window == parts)
+        self.parts.windows(parts.len()).any(|window| window == parts)
     }
 }
 
@@ -51,9 +47,8 @@ pub fn tokens(text: &str) -> Vec<Token<'_>> {
     let (mut found, mut at, mut line) = (Vec::new(), 0, 1);
     while at < text.len() {
         let piece = &text[at..at + piece(&text[at..])];
-        let silent = piece.starts_with(char::is_whitespace)
-            || piece.starts_with("//")
-            || piece.starts_with("/*");
+        let silent =
+            piece.starts_with(char::is_whitespace) || piece.starts_with("//") || piece.starts_with("/*");
         if !silent {
             found.push(Token { line, text: piece });
         }
@@ -116,16 +111,10 @@ fn string(text: &str) -> Option<usize> {
         if let Some(inside) = rest[hashes.len()..].strip_prefix('"') {
             let close = format!("\"{hashes}");
             let opened = text.len() - inside.len();
-            return Some(
-                inside
-                    .find(&close)
-                    .map_or(text.len(), |end| opened + end + close.len()),
-            );
+            return Some(inside.find(&close).map_or(text.len(), |end| opened + end + close.len()));
         }
     }
-    let inside = ["\"", "b\"", "c\""]
-        .iter()
-        .find_map(|open| text.strip_prefix(open))?;
+    let inside = ["\"", "b\"", "c\""].iter().find_map(|open| text.strip_prefix(open))?;
     let mut escaped = false;
     for (at, c) in inside.char_indices() {
         if c == '"' && !escaped {
@@ -138,40 +127,26 @@ fn string(text: &str) -> Option<usize> {
 
 /// A character or byte in single quotes; a lifetime is neither.
 fn letter(text: &str) -> Option<usize> {
-    let inside = ["'", "b'"]
-        .iter()
-        .find_map(|open| text.strip_prefix(open))?;
+    let inside = ["'", "b'"].iter().find_map(|open| text.strip_prefix(open))?;
     let opened = text.len() - inside.len();
     let mut chars = inside.char_indices();
     let (_, first) = chars.next()?;
     if first == '\\' {
         chars.next();
-        return chars
-            .find(|&(_, c)| c == '\'')
-            .map(|(at, _)| opened + at + 1);
+        return chars.find(|&(_, c)| c == '\'').map(|(at, _)| opened + at + 1);
     }
-    chars
-        .next()
-        .filter(|&(_, c)| c == '\'')
-        .map(|(at, _)| opened + at + 1)
+    chars.next().filter(|&(_, c)| c == '\'').map(|(at, _)| opened + at + 1)
 }
 
 /// Whether the tokens from `at` on are these.
 pub fn reads(tokens: &[Token<'_>], at: usize, wanted: &[&str]) -> bool {
     let rest = tokens.get(at..at + wanted.len());
-    rest.is_some_and(|rest| {
-        rest.iter()
-            .zip(wanted)
-            .all(|(token, wanted)| token.text == *wanted)
-    })
+    rest.is_some_and(|rest| rest.iter().zip(wanted).all(|(token, wanted)| token.text == *wanted))
 }
 
 /// The lines on which these tokens stand one after the other.
 pub fn lines(tokens: &[Token<'_>], wanted: &[&str]) -> Vec<usize> {
-    (0..tokens.len())
-        .filter(|&at| reads(tokens, at, wanted))
-        .map(|at| tokens[at].line)
-        .collect()
+    (0..tokens.len()).filter(|&at| reads(tokens, at, wanted)).map(|at| tokens[at].line).collect()
 }
 
 /// The tokens without the items under `#[cfg(test)]`, and the files those items name.
@@ -181,11 +156,8 @@ pub fn shipped<'a>(tokens: &[Token<'a>]) -> (Vec<Token<'a>>, Vec<TestFile>) {
         return (kept, files);
     }
     while at < tokens.len() {
-        let test = ["test", "all"]
-            .iter()
-            .any(|word| reads(tokens, at, &["#", "[", "cfg", "(", word]))
-            && (reads(tokens, at + 4, &["test", ")"])
-                || reads(tokens, at + 4, &["all", "(", "test"]));
+        let test = ["test", "all"].iter().any(|word| reads(tokens, at, &["#", "[", "cfg", "(", word]))
+            && (reads(tokens, at + 4, &["test", ")"]) || reads(tokens, at + 4, &["all", "(", "test"]));
         if !test {
             kept.push(tokens[at]);
             at += 1;
@@ -194,9 +166,7 @@ pub fn shipped<'a>(tokens: &[Token<'a>]) -> (Vec<Token<'a>>, Vec<TestFile>) {
         let mut placed = None;
         while reads(tokens, at, &["#"]) {
             if reads(tokens, at, &["#", "[", "path", "="]) {
-                placed = tokens
-                    .get(at + 4)
-                    .map(|literal| literal.text.trim_matches('"').to_string());
+                placed = tokens.get(at + 4).map(|literal| literal.text.trim_matches('"').to_string());
             }
             at = closed(tokens, at, "]");
         }
@@ -205,10 +175,9 @@ pub fn shipped<'a>(tokens: &[Token<'a>]) -> (Vec<Token<'a>>, Vec<TestFile>) {
         if let Some(name) =
             (0..item.len()).find(|&at| reads(item, at, &["mod"]) && reads(item, at + 2, &[";"]))
         {
-            files.push(placed.map_or_else(
-                || TestFile::Named(item[name + 1].text.to_string()),
-                TestFile::Placed,
-            ));
+            files.push(
+                placed.map_or_else(|| TestFile::Named(item[name + 1].text.to_string()), TestFile::Placed),
+            );
         }
         at = end;
     }
@@ -239,11 +208,7 @@ pub fn paths<'a>(tokens: &[Token<'a>]) -> Vec<Path<'a>> {
     while at < tokens.len() {
         // After `<T as Trait>::` no path begins; after a leading `::` one does.
         let goes_on = at > 1 && tokens[at - 1].text == "::" && tokens[at - 2].text == ">";
-        at = if tokens[at].is_word() && !goes_on {
-            path(tokens, at, at, &[], &mut found)
-        } else {
-            at + 1
-        };
+        at = if tokens[at].is_word() && !goes_on { path(tokens, at, at, &[], &mut found) } else { at + 1 };
     }
     found
 }
@@ -268,11 +233,7 @@ fn path<'a>(
             at += 2;
             while at < tokens.len() && tokens[at].text != "}" {
                 let branch = tokens[at].is_word() || tokens[at].text == "*";
-                at = if branch {
-                    path(tokens, at, first, &parts, found)
-                } else {
-                    at + 1
-                };
+                at = if branch { path(tokens, at, first, &parts, found) } else { at + 1 };
             }
             return at + 1;
         }
@@ -285,11 +246,7 @@ fn path<'a>(
     if reads(tokens, at, &["as"]) && !before.is_empty() {
         at += 2;
     }
-    found.push(Path {
-        at: first,
-        line,
-        parts,
-    });
+    found.push(Path { at: first, line, parts });
     at
 }
 
@@ -318,19 +275,13 @@ mod tests {
     }
 
     fn spelt(text: &str) -> Vec<String> {
-        paths(&tokens(text))
-            .iter()
-            .map(|path| path.parts.join("::"))
-            .collect()
+        paths(&tokens(text)).iter().map(|path| path.parts.join("::")).collect()
     }
 
     #[test]
     fn comments_are_dropped() {
         assert_eq!(texts("a // b \" c\n/// d\n//! e\nf"), ["a", "f"]);
-        assert_eq!(
-            texts("a /* b /* c */ d \" */ e /** f */ /**/ g"),
-            ["a", "e", "g"]
-        );
+        assert_eq!(texts("a /* b /* c */ d \" */ e /** f */ /**/ g"), ["a", "e", "g"]);
         assert_eq!(texts("a /* never closed /* */"), ["a"]);
         assert_eq!(texts("a / b * c"), ["a", "/", "b", "*", "c"]);
     }
@@ -341,30 +292,18 @@ mod tests {
         assert_eq!(texts(r#"a "\\" b"#), ["a", r#""\\""#, "b"]);
         assert_eq!(texts("a r\"\\\" b"), ["a", "r\"\\\"", "b"]);
         assert_eq!(texts("r##\"a \"# b\"## c"), ["r##\"a \"# b\"##", "c"]);
-        assert_eq!(
-            texts("b\"a\" c\"b\" br#\"c\"# cr\"d\""),
-            ["b\"a\"", "c\"b\"", "br#\"c\"#", "cr\"d\""]
-        );
+        assert_eq!(texts("b\"a\" c\"b\" br#\"c\"# cr\"d\""), ["b\"a\"", "c\"b\"", "br#\"c\"#", "cr\"d\""]);
         assert_eq!(texts("\"½ ° \n\" é"), ["\"½ ° \n\"", "é"]);
-        assert!(
-            tokens("\"crate\" r\"crate\" b\"crate\" 'c' b'c'")
-                .iter()
-                .all(|token| !token.is_word())
-        );
+        assert!(tokens("\"crate\" r\"crate\" b\"crate\" 'c' b'c'").iter().all(|token| !token.is_word()));
     }
 
     #[test]
     fn letters_are_not_lifetimes() {
         assert_eq!(
             texts(r"'a' 'a '\'' '\\' '\u{2}' '½' b'\n' '"),
-            [
-                "'a'", "'a", r"'\''", r"'\\'", r"'\u{2}'", "'½'", r"b'\n'", "'"
-            ]
+            ["'a'", "'a", r"'\''", r"'\\'", r"'\u{2}'", "'½'", r"b'\n'", "'"]
         );
-        assert_eq!(
-            texts("<'a,'b>(&'_ x)"),
-            ["<", "'a", ",", "'b", ">", "(", "&", "'_", "x", ")"]
-        );
+        assert_eq!(texts("<'a,'b>(&'_ x)"), ["<", "'a", ",", "'b", ">", "(", "&", "'_", "x", ")"]);
         assert_eq!(texts("'\"' a \"'\" b"), ["'\"'", "a", "\"'\"", "b"]);
     }
 
@@ -372,48 +311,25 @@ mod tests {
     fn words_numbers_and_lines() {
         assert_eq!(
             texts("r#type r b::c 1.5e3.sqrt()"),
-            [
-                "r#type", "r", "b", "::", "c", "1", ".", "5e3", ".", "sqrt", "(", ")"
-            ]
+            ["r#type", "r", "b", "::", "c", "1", ".", "5e3", ".", "sqrt", "(", ")"]
         );
-        let lines: Vec<_> = tokens("a \"\n\" b /*\n*/ c\n\nd")
-            .iter()
-            .map(|token| token.line)
-            .collect();
+        let lines: Vec<_> = tokens("a \"\n\" b /*\n*/ c\n\nd").iter().map(|token| token.line).collect();
         assert_eq!(lines, [1, 1, 2, 3, 5]);
     }
 
     #[test]
     fn test_items_are_not_shipped() {
-        let kept = |text| {
-            shipped(&tokens(text))
-                .0
-                .iter()
-                .map(|token| token.text)
-                .collect::<Vec<_>>()
-                .join(" ")
-        };
-        assert_eq!(
-            kept("a; #[cfg(test)] mod tests { fn b() { c } } d"),
-            "a ; d"
-        );
-        assert_eq!(
-            kept("#[cfg(test)] #[allow(x)] fn a() -> [u8; 3] { b } c"),
-            "c"
-        );
+        let kept =
+            |text| shipped(&tokens(text)).0.iter().map(|token| token.text).collect::<Vec<_>>().join(" ");
+        assert_eq!(kept("a; #[cfg(test)] mod tests { fn b() { c } } d"), "a ; d");
+        assert_eq!(kept("#[cfg(test)] #[allow(x)] fn a() -> [u8; 3] { b } c"), "c");
         assert_eq!(kept("#[cfg(all(test, unix))] use a::b; c"), "c");
         assert_eq!(kept("struct A { #[cfg(test)] a: B } c"), "struct A { } c");
         assert_eq!(kept("#![cfg(test)] a"), "");
         assert_eq!(kept("#[cfg(not(test))] a"), "# [ cfg ( not ( test ) ) ] a");
-        assert_eq!(
-            kept("// #[cfg(test)]\na \"#[cfg(test)]\" b"),
-            "a \"#[cfg(test)]\" b"
-        );
+        assert_eq!(kept("// #[cfg(test)]\na \"#[cfg(test)]\" b"), "a \"#[cfg(test)]\" b");
         let named = |text| shipped(&tokens(text)).1;
-        assert_eq!(
-            named("#[cfg(test)] mod tests; mod a;"),
-            [TestFile::Named("tests".into())]
-        );
+        assert_eq!(named("#[cfg(test)] mod tests; mod a;"), [TestFile::Named("tests".into())]);
         assert_eq!(
             named("#[cfg(test)] #[path = \"a_tests.rs\"] mod tests;"),
             [TestFile::Placed("a_tests.rs".into())]
@@ -428,23 +344,16 @@ mod tests {
             ["use", "a::b::self", "a::b::c", "a::e::*", "a::f"]
         );
         assert_eq!(spelt("a::b::<c::d>::e(::f::g)"), ["a::b", "c::d", "f::g"]);
-        assert_eq!(
-            spelt("<A as B::C>::D; 0..e::f"),
-            ["A", "as", "B::C", "e::f"]
-        );
+        assert_eq!(spelt("<A as B::C>::D; 0..e::f"), ["A", "as", "B::C", "e::f"]);
         assert_eq!(spelt("$crate::a::$b + \"c::d\""), ["crate::a", "b"]);
         assert_eq!(spelt("a::{b, c"), ["a::b", "a::c"]);
         assert!(
-            paths(&tokens("a::b::c"))[0].has(&["b", "c"])
-                && !paths(&tokens("a::b::c"))[0].has(&["a", "c"])
+            paths(&tokens("a::b::c"))[0].has(&["b", "c"]) && !paths(&tokens("a::b::c"))[0].has(&["a", "c"])
         );
     }
 
     #[test]
     fn inline_modules_are_counted() {
-        assert_eq!(
-            depths(&tokens("a { b } mod c { d { e } } f")),
-            [0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 0, 0]
-        );
+        assert_eq!(depths(&tokens("a { b } mod c { d { e } } f")), [0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 0, 0]);
     }
 }

@@ -24,35 +24,21 @@ const OWNERS: &[(&str, &[&str])] = &[
 fn named(file: &File) -> Vec<Vec<usize>> {
     let tokens = tokens(&file.text);
     let used = |at: usize| at > 0 && ["use", "crate"].contains(&tokens[at - 1].text);
-    let spelt: Vec<_> = paths(&tokens)
-        .into_iter()
-        .filter(|path| path.parts.len() > 1 || used(path.at))
-        .collect();
+    let spelt: Vec<_> =
+        paths(&tokens).into_iter().filter(|path| path.parts.len() > 1 || used(path.at)).collect();
     let of = |name| {
-        let spelt = spelt
-            .iter()
-            .filter(|path| path.parts[0] == name)
-            .map(|path| path.line);
-        spelt
-            .chain(lines(&tokens, &["#", "[", name, "("]))
-            .collect()
+        let spelt = spelt.iter().filter(|path| path.parts[0] == name).map(|path| path.line);
+        spelt.chain(lines(&tokens, &["#", "[", name, "("])).collect()
     };
     OWNERS.iter().map(|(name, _)| of(*name)).collect()
 }
 
 fn owner_faults(file: &File) -> Vec<String> {
     let mut faults = Vec::new();
-    for ((name, owners), lines) in OWNERS
-        .iter()
-        .zip(named(file))
-        .filter(|((_, owners), _)| !file.within(owners))
+    for ((name, owners), lines) in
+        OWNERS.iter().zip(named(file)).filter(|((_, owners), _)| !file.within(owners))
     {
-        let fault = |line| {
-            file.at(
-                line,
-                format_args!("`{name}` belongs to {}", owners.join(", ")),
-            )
-        };
+        let fault = |line| file.at(line, format_args!("`{name}` belongs to {}", owners.join(", ")));
         faults.extend(lines.into_iter().map(fault));
     }
     faults
@@ -67,16 +53,11 @@ fn dependencies(manifest: &str, table: &str) -> Vec<(String, usize, String)> {
         } else if let Some(words) = line.strip_prefix('#') {
             comment += words;
             continue;
-        } else if let Some((key, _)) = line
-            .split_once('=')
-            .filter(|_| inside && !line.starts_with([' ', '"']))
+        } else if let Some((key, _)) =
+            line.split_once('=').filter(|_| inside && !line.starts_with([' ', '"']))
         {
             let key = key.split('.').next().unwrap_or(key).trim();
-            found.push((
-                key.replace('-', "_"),
-                number + 1,
-                std::mem::take(&mut comment),
-            ));
+            found.push((key.replace('-', "_"), number + 1, std::mem::take(&mut comment)));
         }
         comment.clear();
     }
@@ -85,42 +66,25 @@ fn dependencies(manifest: &str, table: &str) -> Vec<(String, usize, String)> {
 
 fn manifest_faults(manifest: &str, owners: &[(&str, &[&str])]) -> Vec<String> {
     let of_program = dependencies(manifest, "dependencies");
-    let all = of_program
-        .iter()
-        .chain(&*dependencies(manifest, "dev-dependencies"))
-        .cloned()
-        .collect::<Vec<_>>();
-    let bare = all
-        .iter()
-        .filter(|(_, _, comment)| comment.trim().is_empty());
-    let mut faults: Vec<_> = bare
-        .map(|(name, line, _)| format!("Cargo.toml:{line}: `{name}` has no comment above it"))
-        .collect();
+    let all =
+        of_program.iter().chain(&*dependencies(manifest, "dev-dependencies")).cloned().collect::<Vec<_>>();
+    let bare = all.iter().filter(|(_, _, comment)| comment.trim().is_empty());
+    let mut faults: Vec<_> =
+        bare.map(|(name, line, _)| format!("Cargo.toml:{line}: `{name}` has no comment above it")).collect();
     for (name, line, comment) in &of_program {
         let Some((_, row)) = owners.iter().find(|(known, _)| known == name) else {
             faults.push(format!("Cargo.toml:{line}: `{name}` has no row in OWNERS"));
             continue;
         };
-        let said = comment
-            .split_once("Owner")
-            .and_then(|(_, said)| said.split_once(": "));
+        let said = comment.split_once("Owner").and_then(|(_, said)| said.split_once(": "));
         let Some((_, said)) = said else { continue };
-        let bare = |owner: &str| {
-            owner
-                .trim_end_matches(['.', '/'])
-                .trim_end_matches(".rs")
-                .to_string()
-        };
+        let bare = |owner: &str| owner.trim_end_matches(['.', '/']).trim_end_matches(".rs").to_string();
         let said: Vec<_> = said.split(", ").map(bare).collect();
         if said != *row {
-            faults.push(format!(
-                "Cargo.toml:{line}: `{name}` belongs to {said:?}, but to {row:?} in OWNERS"
-            ));
+            faults.push(format!("Cargo.toml:{line}: `{name}` belongs to {said:?}, but to {row:?} in OWNERS"));
         }
     }
-    let stale = owners
-        .iter()
-        .filter(|(row, _)| !of_program.iter().any(|(name, ..)| name == row));
+    let stale = owners.iter().filter(|(row, _)| !of_program.iter().any(|(name, ..)| name == row));
     faults.extend(stale.map(|(row, _)| format!("OWNERS: `{row}` is not a dependency")));
     faults.extend(
         manifest
@@ -154,63 +118,32 @@ fn owners_can_fail() {
         ("src/page/themes.rs", "fn f() { ::tera::g() }"),
         ("src/yaml/mod.rs", "#[serde(default)] struct A;"),
         ("src/site/mod.rs", "extern crate rayon;"),
-        (
-            "src/yaml/tests.rs",
-            "#[cfg(test)] mod tests { use comrak::Arena; }",
-        ),
+        ("src/yaml/tests.rs", "#[cfg(test)] mod tests { use comrak::Arena; }"),
         ("src/page/theme.rs", "use tera::Tera;"),
         ("src/page/theme/files.rs", "use tera::Tera;"),
-        (
-            "src/page/view.rs",
-            "use serde::Serialize; // tera::Tera\nlet tera = rayon.clap();",
-        ),
+        ("src/page/view.rs", "use serde::Serialize; // tera::Tera\nlet tera = rayon.clap();"),
     ];
     rejects(owner_faults, &examples, &[0, 1, 2, 3, 4]);
     let owners: &[(&str, &[&str])] = &[("a_b", &["site/y", "z"])];
     let faults = |table: &str| {
-        manifest_faults(
-            &format!("[package]\nname = \"n\"\n[dependencies]\n{table}"),
-            owners,
-        )
-        .len()
+        manifest_faults(&format!("[package]\nname = \"n\"\n[dependencies]\n{table}"), owners).len()
     };
     assert_eq!(
-        faults(
-            "# What.\n# Owners: site/y.rs, z/\na-b = \"1\"\n[dev-dependencies]\n# What.\nc = \"1\""
-        ),
+        faults("# What.\n# Owners: site/y.rs, z/\na-b = \"1\"\n[dev-dependencies]\n# What.\nc = \"1\""),
         0
     );
-    assert_eq!(
-        faults("# What. Derive only.\na-b = { version = \"1\" }\n[lints.rust]\nd = \"warn\""),
-        0
-    );
+    assert_eq!(faults("# What. Derive only.\na-b = { version = \"1\" }\n[lints.rust]\nd = \"warn\""), 0);
     assert_eq!(faults("a-b = \"1\""), 1, "no comment");
-    assert_eq!(
-        faults("# What.\n\na-b = \"1\""),
-        1,
-        "a comment of something else"
-    );
-    assert_eq!(
-        faults("# What. Owner: z.rs\na-b = \"1\""),
-        1,
-        "another owner"
-    );
-    assert_eq!(
-        faults("# What.\na-b = \"1\"\n# What.\nc.version = \"1\""),
-        1,
-        "no row"
-    );
+    assert_eq!(faults("# What.\n\na-b = \"1\""), 1, "a comment of something else");
+    assert_eq!(faults("# What. Owner: z.rs\na-b = \"1\""), 1, "another owner");
+    assert_eq!(faults("# What.\na-b = \"1\"\n# What.\nc.version = \"1\""), 1, "no row");
     assert_eq!(
         faults("# What.\na-b = \"1\"\n[dev-dependencies]\nc = \"1\""),
         1,
         "no comment in the second table"
     );
     assert_eq!(faults(""), 1, "a row too many");
-    assert_eq!(
-        faults("# What.\na-b = \"1\"\n[dependencies.c]\nversion = \"1\""),
-        1,
-        "a table of its own"
-    );
+    assert_eq!(faults("# What.\na-b = \"1\"\n[dependencies.c]\nversion = \"1\""), 1, "a table of its own");
 }
 
 /// Owned crates that no file names.
@@ -235,13 +168,7 @@ fn whole_every_dependency_is_named() {
 
 #[test]
 fn idle_crates_are_told() {
-    let files = [File::of(
-        "src/press.rs",
-        "use rayon::prelude::*; // use walkdir::WalkDir;",
-    )];
+    let files = [File::of("src/press.rs", "use rayon::prelude::*; // use walkdir::WalkDir;")];
     let idle = idle(&files);
-    assert!(
-        idle.len() == OWNERS.len() - 1 && !idle.iter().any(|line| line.contains("rayon")),
-        "{idle:?}"
-    );
+    assert!(idle.len() == OWNERS.len() - 1 && !idle.iter().any(|line| line.contains("rayon")), "{idle:?}");
 }

@@ -14,7 +14,7 @@ const TOP: &[&str] = &[
     "CHANGELOG.md",
     "LICENSE-MIT",
     "LICENSE-APACHE",
-    ".gitignore",
+    ".gitignore", ".rustfmt.toml",
     ".gitattributes",
     ".ci",
     "src",
@@ -29,36 +29,23 @@ const INDEX: &str = "github.com/rust-lang/crates.io-index";
 
 /// Every file of the repository: those git tracks, or, where there is no git, those that are there.
 fn tracked() -> Vec<String> {
-    let git = Command::new("git")
-        .args(["ls-files", "-z"])
-        .current_dir(kit::root())
-        .output();
+    let git = Command::new("git").args(["ls-files", "-z"]).current_dir(kit::root()).output();
     let listed = git
         .ok()
         .filter(|git| git.status.success())
         .map(|git| String::from_utf8_lossy(&git.stdout).into_owned());
-    let listed: Vec<_> = listed
-        .iter()
-        .flat_map(|listed| listed.split_terminator('\0'))
-        .map(String::from)
-        .collect();
+    let listed: Vec<_> =
+        listed.iter().flat_map(|listed| listed.split_terminator('\0')).map(String::from).collect();
     if listed.iter().any(|path| path == "Cargo.toml") {
         return listed;
     }
     let apart = |path: &String| matches!(path.split('/').next(), Some(".git" | "target"));
-    kit::files(kit::root(), "", "")
-        .into_iter()
-        .filter(|path| !apart(path))
-        .collect()
+    kit::files(kit::root(), "", "").into_iter().filter(|path| !apart(path)).collect()
 }
 
 fn strangers(paths: &[String]) -> BTreeSet<String> {
-    let tops = paths
-        .iter()
-        .map(|path| path.split('/').next().unwrap_or(path));
-    tops.filter(|top| !TOP.contains(top))
-        .map(String::from)
-        .collect()
+    let tops = paths.iter().map(|path| path.split('/').next().unwrap_or(path));
+    tops.filter(|top| !TOP.contains(top)).map(String::from).collect()
 }
 
 /// Words that tell of the machine or the place a text was written at. Put together here, so that this
@@ -82,10 +69,7 @@ fn workplace() -> Vec<String> {
         ("work", "tree"),
         ("sub", "agent"),
     ];
-    halves
-        .iter()
-        .map(|(one, two)| format!("{one}{two}"))
-        .collect()
+    halves.iter().map(|(one, two)| format!("{one}{two}")).collect()
 }
 
 fn word_faults(path: &str, text: &str) -> Vec<String> {
@@ -94,20 +78,15 @@ fn word_faults(path: &str, text: &str) -> Vec<String> {
         for word in &words {
             let begins = |at: usize| {
                 let before = line[..at].chars().next_back();
-                !word.starts_with('/')
-                    || !before.is_some_and(|c| c.is_alphanumeric() || "._-~})".contains(c))
+                !word.starts_with('/') || !before.is_some_and(|c| c.is_alphanumeric() || "._-~})".contains(c))
             };
             if line.match_indices(word).any(|(at, _)| begins(at)) {
                 faults.push(format!("{path}:{}: `{word}`", number + 1));
             }
         }
-        let elsewhere =
-            path == "Cargo.lock" && line.starts_with("source =") && !line.contains(INDEX);
+        let elsewhere = path == "Cargo.lock" && line.starts_with("source =") && !line.contains(INDEX);
         if elsewhere {
-            faults.push(format!(
-                "{path}:{}: a crate from elsewhere than the public index",
-                number + 1
-            ));
+            faults.push(format!("{path}:{}: a crate from elsewhere than the public index", number + 1));
         }
     }
     faults
@@ -139,19 +118,9 @@ fn no_text_tells_of_the_machine_it_was_written_on() {
 
 #[test]
 fn trees_can_fail() {
-    let paths = [
-        "src/lib.rs",
-        "Cargo.toml",
-        "scripts/x/y.sh",
-        "notes.md",
-        ".ci/run",
-        "srcs",
-    ]
-    .map(String::from);
-    assert_eq!(
-        strangers(&paths),
-        BTreeSet::from(["notes.md", "scripts", "srcs"].map(String::from))
-    );
+    let paths =
+        ["src/lib.rs", "Cargo.toml", "scripts/x/y.sh", "notes.md", ".ci/run", "srcs"].map(String::from);
+    assert_eq!(strangers(&paths), BTreeSet::from(["notes.md", "scripts", "srcs"].map(String::from)));
     for word in workplace() {
         assert_eq!(
             word_faults("README.md", &format!("fine\nsee {word}x")),
@@ -161,19 +130,11 @@ fn trees_can_fail() {
     }
     let (work, home) = (&workplace()[0], &workplace()[2]);
     assert!(
-        word_faults(
-            "README.md",
-            &format!("src{work} ..{work} https://a.example{home} {}", &work[1..])
-        )
-        .is_empty()
+        word_faults("README.md", &format!("src{work} ..{work} https://a.example{home} {}", &work[1..]))
+            .is_empty()
     );
-    let source = |from: &str| {
-        word_faults(
-            "Cargo.lock",
-            &format!("source = \"registry+https://{from}\""),
-        )
-        .len()
-    };
+    let source =
+        |from: &str| word_faults("Cargo.lock", &format!("source = \"registry+https://{from}\"")).len();
     assert_eq!((source(INDEX), source("mirror.example/index")), (0, 1));
 }
 

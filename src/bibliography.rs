@@ -53,6 +53,16 @@ works! {
         "teaching notes", "";
     OimlR22 "oiml-r22" "International Recommendation R 22: International alcoholometric tables",
         "International Organization of Legal Metrology", "1975";
+    Sps4 "sps-4" "Specification and Standard SPS-4: Densimetry and tables",
+        "International Commission for Uniform Methods of Sugar Analysis", "1998";
+    Vavrinecz "vavrinecz" "Solubility of sucrose in water", "G. Vavrinecz", "1962";
+    GlycerolTable "glycerol-table" "Density of aqueous glycerol solutions (handbook table)", "Bosart and Snoddy", "1928";
+    Norrish "norrish" "Water activity of solutions by Norrish's equation; constants of Chirife and others",
+        "Norrish; Chirife, Ferro Fontán and Benmergui", "1980";
+    Ross "ross" "Estimation of water activity in intermediate moisture foods", "K. D. Ross", "1975";
+    HoneyActivity "honey-activity" "Water activity and moisture content of honey", "Chirife, Zamora and Motto", "2006";
+    VinegarPolicy "vinegar-policy" "Compliance Policy Guide 525.825: Vinegar, definitions", "Food and Drug Administration", "1995";
+    Cfr114 "cfr-114" "21 CFR 114.3: acidified foods, definitions", "United States Code of Federal Regulations", "";
     HoneyInfants "honey-infants" "Honey and infant botulism (EDIS AA142), after the CDC and the AAP",
         "University of Florida Extension", "2013";
     KingsDispensatory "kings-dispensatory" "King's American Dispensatory", "Felter and Lloyd", "1898";

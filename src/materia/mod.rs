@@ -33,22 +33,36 @@ macro_rules! assumptions {
     };
 }
 
+mod composition;
 mod pan;
 mod pantry;
 mod sweet;
 
+pub use composition::*;
 pub use pan::*;
 pub use pantry::*;
 pub use sweet::*;
 
+/// Alcohol by volume from alcohol by weight: `p × density(p) ÷ 0.78924`, the series of the density
+/// taken up one power. Only its inverse is of use, so it is no row of the list.
+static ETHANOL_BY_VOLUME: Relation = Relation {
+    id: "spirit-by-volume",
+    words: "alcohol by volume",
+    of: &crate::measure::unit::PER_CENT_WW,
+    gives: &crate::measure::unit::PER_CENT_VV,
+    law: Law::Product(&SPIRIT_DENSITY, &ETHANOL_DENSITY),
+    within: (0.0, 1.0),
+    source: Source::published(crate::bibliography::Work::OimlR22, "general formula at 20 °C"),
+};
+
 /// Every figure, subject by subject.
 pub fn figures() -> impl Iterator<Item = &'static Figure> {
-    [pan::FIGURES, sweet::FIGURES].into_iter().flatten().copied()
+    [pan::FIGURES, sweet::FIGURES, composition::FIGURES].into_iter().flatten().copied()
 }
 
 /// Every relation.
 pub fn relations() -> impl Iterator<Item = &'static Relation> {
-    [sweet::RELATIONS].into_iter().flatten().copied()
+    [sweet::RELATIONS, composition::RELATIONS].into_iter().flatten().copied()
 }
 
 /// Every assumption.
@@ -81,6 +95,10 @@ pub enum Law {
     Table(&'static [(f64, f64)]),
     /// Coefficients from the constant up: `c0 + c1 x + c2 x² ...`.
     Series(&'static [f64]),
+    /// `x × relation(x) ÷ figure`: a share by weight as a share by volume.
+    Product(&'static Relation, &'static Figure),
+    /// Another relation, which rises throughout, read the other way round.
+    Inverse(&'static Relation),
 }
 
 /// A published table or series of one quantity by another.
@@ -110,12 +128,27 @@ impl Relation {
         }
         match &self.law {
             Law::Series(coefficients) => coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c),
+            Law::Product(relation, figure) => x * relation.at(x) / figure.value,
+            Law::Inverse(relation) => relation.turned(x),
             Law::Table(points) => {
                 let after = points.partition_point(|point| point.0 < x).max(1);
                 let ((x0, y0), (x1, y1)) = (points[after - 1], points[after]);
                 y0 + (y1 - y0) * ((x - x0) / (x1 - x0))
             }
         }
+    }
+}
+
+impl Relation {
+    /// The `x` at which a relation that rises throughout gives `y`: halving, 60 times, so that any
+    /// language that follows it gets the same bits.
+    fn turned(&self, y: f64) -> f64 {
+        let (mut low, mut high) = self.within;
+        for _ in 0..60 {
+            let middle = (low + high) / 2.0;
+            if self.at(middle) < y { low = middle } else { high = middle }
+        }
+        (low + high) / 2.0
     }
 }
 

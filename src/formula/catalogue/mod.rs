@@ -3,8 +3,10 @@
 //! Each entry makes a struct whose fields are the formula's symbols: a field left out or misspelt
 //! does not compile. `Hold { each_gram_keeps, plants }` in a method *is* a use of the formula.
 
+pub mod composition;
 pub mod dose;
 pub mod pan;
+pub mod spirit;
 pub mod sweeten;
 
 use super::expr::Formula;
@@ -17,7 +19,7 @@ macro_rules! formulas {
         $(#[doc = $doc:literal])*
         $name:ident $id:literal { $($field:ident: $how:ident $sign:literal $unit:ident),* $(,)? }
             gives $words:literal $gives:literal $result:ident = $is:expr;
-            $source:expr; $holds:literal $(; within $accuracy:literal)?;
+            $source:expr; $holds:literal $(, within $accuracy:literal)?;
     )*) => {
         $(
             $(#[doc = $doc])*
@@ -84,7 +86,7 @@ use formulas;
 
 /// Every formula, family by family.
 pub fn all() -> Vec<&'static Formula> {
-    [pan::family(), sweeten::family(), dose::family()].concat()
+    [pan::family(), sweeten::family(), composition::family(), spirit::family(), dose::family()].concat()
 }
 
 #[cfg(test)]

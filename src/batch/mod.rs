@@ -4,32 +4,19 @@
 //! or its solids lays the lines down. Volumes go by lots, not by composition: water, honey and
 //! syrups add; dissolved sugar takes up what its relation says.
 
+mod lot;
+mod sums;
+
+pub use lot::Part;
+
+use lot::{Lot, Made};
+
 use crate::formula::Line;
-use crate::formula::catalogue::dose::EnergyOf;
 use crate::formula::catalogue::pan::{
     AddVolumes, AddWeights, Away, Lose, ShareOfVolume, ShareOfWeight, Weigh,
 };
-use crate::formula::catalogue::sweeten::{Component, DrySolids, Solids};
 use crate::materia::{Sweetener, WATER_DENSITY};
 use crate::working::Working;
-
-/// What a lot is made of.
-#[derive(Clone, Debug)]
-enum Made {
-    /// Water, or a watery liquid whose few per cent of solids are left out.
-    Water,
-    /// A sweetener; the share of water in it, where there is any.
-    Of(&'static Sweetener, Option<Line>),
-}
-
-/// One thing that went into the pan.
-#[derive(Clone, Debug)]
-struct Lot {
-    made: Made,
-    volume: Line,
-    /// Worked from the volume when first asked for, where it is not known before.
-    weight: Option<Line>,
-}
 
 /// What is in the pan.
 #[derive(Clone, Debug, Default)]
@@ -55,6 +42,11 @@ impl Batch {
         self.lots.iter().any(|lot| matches!(lot.made, Made::Of(sweetener, _) if sweetener.honey))
     }
 
+    /// Whether spirit is in it.
+    pub fn holds_spirit(&self) -> bool {
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Spirit(_)))
+    }
+
     /// Stirs in a sweetener: its volume once in the liquid (mL), its weight (g) and the share of water in
     /// it, where there is any.
     pub fn stir_in(
@@ -65,6 +57,16 @@ impl Batch {
         water: Option<Line>,
     ) {
         self.lots.push(Lot { made: Made::Of(sweetener, water), volume, weight: Some(weight) });
+    }
+
+    /// Pours in spirit: its volume (mL) and its strength (alcohol by volume).
+    pub fn fortify(&mut self, volume: Line, strength: Line) {
+        self.lots.push(Lot { made: Made::Spirit(strength), volume, weight: None });
+    }
+
+    /// Pours in vinegar: its volume (mL) and its acid (weight in volume).
+    pub fn acidify(&mut self, volume: Line, acidity: Line) {
+        self.lots.push(Lot { made: Made::Vinegar(acidity), volume, weight: None });
     }
 
     /// Pours another batch in.
@@ -133,89 +135,10 @@ impl Batch {
         work.work(name, crate::formula::catalogue::pan::LoseWeight { before: all, losses })
     }
 
-    /// Dissolved solids as a share of the weight; none where nothing is dissolved.
-    pub fn solids(&self, work: &mut Working) -> Option<Line> {
-        let mut solids = Vec::new();
-        for lot in &self.lots {
-            let Made::Of(sweetener, water) = &lot.made else {
-                continue;
-            };
-            if sweetener.sugars.is_none() {
-                continue;
-            }
-            let weight = lot.weigh(work);
-            solids.push(match water {
-                None => weight,
-                Some(water) => work
-                    .work(format!("solids in the {}", sweetener.words), DrySolids { weight, water: *water }),
-            });
-        }
-        if solids.is_empty() {
-            return None;
-        }
-        let everything = self.weight("weight of everything", work);
-        Some(work.work("dissolved solids", Solids { solids, everything }))
-    }
-
-    /// Sugars in all, g; none where there are none.
-    pub fn sugars(&self, work: &mut Working) -> Option<Line> {
-        let mut each = Vec::new();
-        for lot in &self.lots {
-            let Made::Of(sweetener, _) = lot.made else {
-                continue;
-            };
-            let Some(figure) = sweetener.sugars else {
-                continue;
-            };
-            let (weight, share) = (lot.weigh(work), work.figure(figure));
-            each.push(work.work(format!("sugars in the {}", sweetener.words), Component { weight, share }));
-        }
-        (!each.is_empty())
-            .then(|| work.one_or(each, |work, each| work.work("sugars in all", AddWeights { each })))
-    }
-
-    /// Energy in all, kcal; none where there is none to speak of.
-    pub fn energy(&self, work: &mut Working) -> Option<Line> {
-        let mut each = Vec::new();
-        for lot in &self.lots {
-            let Made::Of(sweetener, _) = lot.made else {
-                continue;
-            };
-            let (weight, each_gram) = (lot.weigh(work), work.figure(sweetener.energy));
-            each.push(
-                work.work(format!("energy in the {}", sweetener.words), EnergyOf { weight, each_gram }),
-            );
-        }
-        (!each.is_empty()).then(|| {
-            work.one_or(each, |work, each| {
-                work.work("energy in all", crate::formula::catalogue::dose::AddEnergy { each })
-            })
-        })
-    }
-
     /// Volumes of the lots that are watery liquid and of those that are not, for the batch picture.
     pub fn layers(&self) -> (Vec<Line>, Vec<Line>) {
         let (water, other): (Vec<&Lot>, Vec<&Lot>) =
             self.lots.iter().partition(|lot| matches!(lot.made, Made::Water));
         (water.iter().map(|lot| lot.volume).collect(), other.iter().map(|lot| lot.volume).collect())
-    }
-}
-
-impl Lot {
-    /// The lot's weight, g.
-    fn weigh(&self, work: &mut Working) -> Line {
-        self.weight.unwrap_or_else(|| {
-            let density = work.figure(&WATER_DENSITY);
-            work.work(format!("weight of the {}", self.made.words()), Weigh { volume: self.volume, density })
-        })
-    }
-}
-
-impl Made {
-    fn words(&self) -> &'static str {
-        match self {
-            Made::Water => "liquid",
-            Made::Of(sweetener, _) => sweetener.words,
-        }
     }
 }

@@ -23,6 +23,8 @@ pub struct Course {
     pub licence: String,
     /// Language of the text, as in HTML `lang`.
     pub language: String,
+    /// Its own kitchen.
+    pub kitchen: super::Kitchen,
 }
 
 /// Reads `formulary.yaml`.
@@ -57,6 +59,9 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
         if let Some(text) = fields.take(key).and_then(|node| node.text(key, findings)) {
             *into = text.value.to_string();
         }
+    }
+    if let Some(node) = fields.take("kitchen") {
+        course.kitchen = super::kitchen::read_kitchen(node, findings);
     }
     fields.finish(findings);
     course

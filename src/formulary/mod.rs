@@ -3,10 +3,13 @@
 //! Read once, before any lesson; plain values with their places.
 
 mod course;
+mod kitchen;
 mod lesson;
 mod plant;
 
 pub use course::{Course, read_course};
+pub(crate) use kitchen::share;
+pub use kitchen::{Kitchen, Pot, Stove};
 pub use lesson::{LessonHead, read_head};
 pub use plant::{Aromatic, Cited, Plant, PlantCaution, PlantForm, Weight, read_plant};
 

@@ -32,6 +32,8 @@ figures! {
         Source::published(Work::NutrientDatabase, "19296, honey: fructose 40.94 g in 100 g");
     HONEY_SUCROSE "honey-sucrose" "sucrose and maltose in honey" = 0.0233 PER_CENT;
         Source::published(Work::NutrientDatabase, "19296, honey: sucrose 0.89, maltose 1.44 g in 100 g");
+    GLYCEROL_MOST "glycerol-most" "most glycerol for which water activity is worked" = 0.6 PER_CENT_WW;
+        Source::from_memory(Work::Norrish, "against the glycerol relation of ASTM D5032 the equation misses by 0.007 at 60 % and 0.023 at 70 %");
     SUGAR_PRESERVES "sugar-preserves" "water that a gram of sugar preserves" = 0.53 ML_PER_G;
         Source::published(Work::PreservingSyrups, "450 mL preserved by 850 g");
     SUGAR_OCCUPIES "sugar-occupies" "what a gram of sugar is said to occupy" = 0.647 ML_PER_G;
@@ -40,6 +42,12 @@ figures! {
         Source::published(Work::PreservingSyrups, "18 % of the free water");
     ALCOHOL_COVERS_ACID "alcohol-covers-acid" "alcohol that preserves free water at pH 5 or below" = 0.15 PER_CENT;
         Source::published(Work::PreservingSyrups, "15 % near pH 5");
+}
+
+assumptions! {
+    VINEGAR_ACIDITY "vinegar-acidity" "acid of the vinegar" = 0.04 0.05 0.06 PER_CENT_WV;
+        Source::practice("the label says; 5 % is usual, 4 % the least allowed");
+        "Read the label and write it in the recipe or in the kitchen's facts.";
 }
 
 relations! {

@@ -67,7 +67,7 @@ pub fn relations() -> impl Iterator<Item = &'static Relation> {
 
 /// Every assumption.
 pub fn assumptions() -> impl Iterator<Item = &'static Assumption> + Clone {
-    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS].into_iter().flatten().copied()
+    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS, composition::ASSUMPTIONS].into_iter().flatten().copied()
 }
 
 use crate::bibliography::Source;

@@ -68,6 +68,8 @@ pub enum Measure {
     Week,
     Celsius,
     Fahrenheit,
+    Metre,
+    Foot,
     Kcal,
     Kj,
     /// A drop is counted; how large it is depends on the dropper and the liquid.
@@ -122,7 +124,7 @@ use System as S;
 /// definitions. The calorie is the thermochemical one of SP 811, 4.184 J. Spellings are lower case,
 /// without points or hyphens, except where case tells two units apart: a capital C is a degree.
 #[rustfmt::skip]
-static ROWS: [Row; 33] = [
+static ROWS: [Row; 35] = [
     row(U::Tsp, "tsp", "tsp", &["tsp", "tsps", "teaspoon", "teaspoons", "us tsp"], D::VOLUME, of_gallon(768), S::Us),
     row(U::Tbsp, "tbsp", "tbsp", &["tbsp", "tbsps", "tablespoon", "tablespoons", "tbs", "us tbsp"], D::VOLUME, of_gallon(256), S::Us),
     row(U::FlOz, "fl oz", "fl oz", &["fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces", "us fl oz", "fluid oz"], D::VOLUME, of_gallon(128), S::Us),
@@ -152,6 +154,8 @@ static ROWS: [Row; 33] = [
     row(U::Week, "week", "weeks", &["week", "weeks"], D::TIME, Ratio::whole(10_080), S::Both),
     row(U::Celsius, "°C", "°C", &["°c", "° c", "C", "celsius", "degrees c", "degrees celsius", "deg c"], D::TEMPERATURE, Ratio::ONE, S::Metric),
     row(U::Fahrenheit, "°F", "°F", &["°f", "° f", "F", "fahrenheit", "degrees f", "degrees fahrenheit", "deg f"], D::TEMPERATURE, Ratio::exact(5, 9), S::Us),
+    row(U::Metre, "m", "m", &["m", "metre", "metres", "meter", "meters"], D::LENGTH, Ratio::ONE, S::Metric),
+    row(U::Foot, "ft", "ft", &["ft", "foot", "feet"], D::LENGTH, Ratio::exact(381, 1250), S::Us),
     row(U::Kcal, "kcal", "kcal", &["kcal", "kcals", "kilocalorie", "kilocalories"], D::ENERGY, Ratio::ONE, S::Both),
     row(U::Kj, "kJ", "kJ", &["kj", "kilojoule", "kilojoules"], D::ENERGY, Ratio::exact(1000, 4184), S::Metric),
     row(U::Drop, "drop", "drops", &["drop", "drops"], D::COUNT, Ratio::ONE, S::Both),

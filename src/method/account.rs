@@ -1,9 +1,12 @@
 //! Closing the account: what is finished, what is dissolved in it, and what a dose holds.
 
 use super::{Laying, add_times, add_weights};
+use crate::batch::Part;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::dose::{Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose};
+use crate::formula::catalogue::spirit::AlcoholPerDose;
+use crate::materia::GLYCEROL_MOST;
 use crate::measure::unit::{ML, ONE};
 use crate::recipe::Take;
 use crate::working::Id;
@@ -29,6 +32,7 @@ pub(super) fn close(at: &mut Laying) {
     if let Some(solids) = at.batch.solids(&mut at.work) {
         at.work.claim(Id::Solids, solids);
     }
+    kept(at, finished);
     let passed_on = at.passed_on.clone();
     let plant = add_weights(&mut at.work, "plant in the liquid", passed_on);
     let strength = at.work.work("plant in the finished", Strength { plant, finished });
@@ -46,6 +50,34 @@ pub(super) fn close(at: &mut Laying) {
     }
 }
 
+/// What keeping is judged by: water activity, alcohol, acid, glycerin, free water, crystals.
+fn kept(at: &mut Laying, finished: Line) {
+    if let Some(abv) = at.batch.by_volume(finished, &mut at.work) {
+        at.work.claim(Id::Abv, abv);
+    }
+    if let Some(acidity) = at.batch.acidity(finished, &mut at.work) {
+        at.work.claim(Id::Acidity, acidity);
+    }
+    if let Some(glycerin) = at.batch.glycerin(finished, &mut at.work) {
+        at.work.claim(Id::Glycerin, glycerin);
+    }
+    if let Some((free, covered)) = at.batch.free_water(finished, &mut at.work) {
+        at.work.claim(Id::FreeWater, free);
+        at.work.claim(Id::Covered, covered);
+    }
+    if let Some(share) = at.batch.sucrose_share(&mut at.work) {
+        at.work.claim(Id::SugarInWater, share);
+    }
+    // Above 60 % glycerol the equation reads too dry, on the unsafe side: no figure is better than that.
+    let in_domain = match at.batch.glycerol_share(&mut at.work) {
+        Some(share) => at.work.range(&[])[share.index()].high <= GLYCEROL_MOST.value,
+        None => true,
+    };
+    if in_domain && let Some(activity) = at.batch.water_activity(&mut at.work) {
+        at.work.claim(Id::WaterActivity, activity);
+    }
+}
+
 /// Doses by the larger amount taken: fewer doses, and the most that one holds.
 fn doses(at: &mut Laying, take: &Take, finished: Line, plant: Line) {
     let dose = at.work.given("larger dose", &ML, take.amount.value.high, false, take.amount.span);
@@ -60,6 +92,10 @@ fn doses(at: &mut Laying, take: &Take, finished: Line, plant: Line) {
     if let Some(sugars) = at.batch.sugars(&mut at.work) {
         let sugar = at.work.work("sugars in a dose", WeightPerDose { weight: sugars, dose, finished });
         at.work.claim(Id::SugarPerDose, sugar);
+    }
+    if let Some(alcohol) = at.batch.part(Part::Ethanol, "pure alcohol, weighed", &mut at.work) {
+        let alcohol = at.work.work("alcohol in a dose", AlcoholPerDose { alcohol, dose, finished });
+        at.work.claim(Id::AlcoholPerDose, alcohol);
     }
     if let Some(energy) = at.batch.energy(&mut at.work) {
         let energy = at.work.work("energy in a dose", EnergyPerDose { energy, dose, finished });

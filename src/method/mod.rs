@@ -7,6 +7,7 @@ mod account;
 mod add;
 mod bottle;
 mod cool;
+mod pour;
 mod put_in;
 mod reduce;
 mod simmer;
@@ -43,6 +44,10 @@ pub struct Laid {
     pub batch: Batch,
     /// What the order and the heat of the steps call for caution about.
     pub hazards: Vec<Hazard>,
+    /// The declared line that says how much sweetener, where there is one: what a target may move.
+    pub sweet_given: Option<Line>,
+    /// The declared line of what was poured in last.
+    pub poured: Option<Line>,
 }
 
 /// Something a step does that a caution speaks of.
@@ -177,6 +182,8 @@ struct Laying<'a> {
     done: Vec<Done>,
     to_hand: Vec<String>,
     hazards: Vec<Hazard>,
+    sweet_given: Option<Line>,
+    poured: Option<Line>,
     /// Whether a plant of the recipe has a fault on its own page.
     faulty: bool,
 }
@@ -206,6 +213,8 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         done: Vec::new(),
         to_hand: Vec::new(),
         hazards: Vec::new(),
+        sweet_given: None,
+        poured: None,
         faulty: false,
     };
     put_in::lay(&mut at);
@@ -215,7 +224,19 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     }
     at.work.at_step(recipe.method.len());
     account::close(&mut at);
-    let Laying { mut work, ingredients, done, to_hand, batch, hazards, findings, faulty, .. } = at;
+    let Laying {
+        mut work,
+        ingredients,
+        done,
+        to_hand,
+        batch,
+        hazards,
+        sweet_given,
+        poured,
+        findings,
+        faulty,
+        ..
+    } = at;
     // Without one of its plants its sums would be about something else.
     if faulty || stops(&findings[before..]) {
         return None;
@@ -226,7 +247,17 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         return None;
     }
     let honey = batch.holds_honey();
-    Some(Laid { working: work, ingredients, steps: done, to_hand, honey, batch, hazards })
+    Some(Laid {
+        working: work,
+        ingredients,
+        steps: done,
+        to_hand,
+        honey,
+        batch,
+        hazards,
+        sweet_given,
+        poured,
+    })
 }
 
 /// Nothing below nothing: at the usual values an error, at an end of the range a warning.
@@ -282,12 +313,18 @@ impl<'a> Laying<'a> {
             Step::Reduce(to) => reduce::lay(self, at, to),
             Step::Cool(to) => cool::lay(self, at, to),
             Step::Sweeten(sweets) => sweeten::lay(self, at, sweets),
+            Step::Fortify { amount, strength } => pour::fortify(self, at, amount, strength.as_ref()),
+            Step::Acidify { amount, acidity } => pour::acidify(self, at, amount, acidity.as_ref()),
             Step::Bottle(size) => bottle::lay(self, at, size),
         }
     }
 
-    /// An assumption, with the recipe's own figure for it where it has one.
+    /// An assumption, with the recipe's own figure for it, else the kitchen's, where they have one.
     fn assume(&mut self, assumption: &'static Assumption) -> Line {
+        let in_recipe = self.recipe.assume.iter().any(|own| own.what.id == assumption.id);
+        if !in_recipe && let Some((value, source)) = self.book.course.kitchen.own(assumption) {
+            return self.work.published(assumption.words, assumption.id, assumption.unit, value, source);
+        }
         let own = self.recipe.assume.iter().find(|own| own.what.id == assumption.id).map(|own| {
             let amount = &own.amount.value;
             (

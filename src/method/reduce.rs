@@ -21,6 +21,15 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         );
         return;
     }
+    if at.batch.holds_spirit() {
+        at.order(
+            span,
+            "spirit is in the pan that is to be reduced",
+            "its vapour catches fire, and the alcohol leaves",
+            "- reduce: ... before - fortify: {...}",
+        );
+        return;
+    }
     let left = match to {
         Reduction::ToShare { share, of } => {
             let share = at.work.given("share left after reducing", &ONE, *share, false, span);

@@ -9,7 +9,7 @@ use crate::materia::{
     Moisture, STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener,
 };
 use crate::measure::unit::{G, ML, ONE};
-use crate::measure::{By, Dimension, Of, Proportion};
+use crate::measure::{Amount, By, Dimension, Of, Proportion, Unit};
 use crate::recipe::Sweet;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
@@ -108,9 +108,9 @@ fn measure(
     let density = density(at, item);
     let (volume, weight) = match &sweet.value {
         Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
-            (None, Some(at.declared(&weighed(item), &G, amount, true, sweet.span)))
+            (None, Some(given(at, &weighed(item), &G, amount, sweet.span)))
         }
-        Sweet::Measured(amount) => (Some(at.declared(item.words, &ML, amount, true, sweet.span)), None),
+        Sweet::Measured(amount) => (Some(given(at, item.words, &ML, amount, sweet.span)), None),
         Sweet::Share(share) => share_of(at, item, share, sweet.span, liquid)?,
     };
     // One of the two is known; the density gives the other.
@@ -161,6 +161,7 @@ fn share_of(
         Of::Finished => format!("{} in one of finished", item.words),
     };
     let share = at.work.given(name, &ONE, proportion.share, false, span);
+    at.sweet_given.get_or_insert(share);
     Some(match (proportion.by, proportion.of) {
         (By::Volume, Of::Liquid) => {
             (Some(at.work.work(item.words, ShareOfVolume { share, whole: liquid })), None)
@@ -203,4 +204,11 @@ fn water(at: &mut Laying, item: &'static Sweetener) -> Option<Line> {
         Moisture::Figure(figure) => Some(at.work.figure(figure)),
         Moisture::Assumed(assumption) => Some(at.assume(assumption)),
     }
+}
+
+/// A measured amount of sweetener, noted as what a target may move.
+fn given(at: &mut Laying, name: &str, unit: &'static Unit, amount: &Amount, span: Span) -> Line {
+    let line = at.declared(name, unit, amount, true, span);
+    at.sweet_given.get_or_insert(line);
+    line
 }

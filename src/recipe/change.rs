@@ -11,7 +11,7 @@ use crate::span::{Span, Spanned};
 use crate::yaml::{Node, Value};
 
 /// Keys of a recipe that a change may replace.
-const KEYS: &[&str] = &["plants", "liquid", "keep", "take", "assume"];
+const KEYS: &[&str] = &["plants", "liquid", "keep", "take", "measured", "assume"];
 
 /// Variations of one recipe; each is worked in full.
 const MOST: usize = 100;

@@ -27,6 +27,8 @@ pub struct Recipe {
     pub keep: Option<Spanned<Keep>>,
     /// How it is taken.
     pub take: Option<Take>,
+    /// pH of the finished preparation, measured.
+    pub ph: Option<Spanned<f64>>,
     /// The author's own figures for assumptions.
     pub assume: Vec<Assume>,
     /// The recipe with stated changes, as declared.
@@ -142,6 +144,20 @@ pub enum Step {
     Cool(Amount),
     /// Sweetened.
     Sweeten(Vec<(Spanned<String>, Spanned<Sweet>)>),
+    /// Spirit poured in.
+    Fortify {
+        /// How much.
+        amount: Spanned<Amount>,
+        /// Its alcohol by volume, as a share; none where the kitchen's only spirit is meant.
+        strength: Option<Spanned<f64>>,
+    },
+    /// Vinegar poured in.
+    Acidify {
+        /// How much.
+        amount: Spanned<Amount>,
+        /// Its acid in g/mL; none where the kitchen's vinegar is meant.
+        acidity: Option<Spanned<f64>>,
+    },
     /// Filled into bottles of this size.
     Bottle(Amount),
 }
@@ -158,6 +174,8 @@ impl Step {
             Step::Reduce(_) => "reduce",
             Step::Cool(_) => "cool",
             Step::Sweeten(_) => "sweeten",
+            Step::Fortify { .. } => "fortify",
+            Step::Acidify { .. } => "acidify",
             Step::Bottle(_) => "bottle",
         }
     }

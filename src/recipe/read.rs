@@ -43,6 +43,7 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         .map(|node| read_method(node, findings));
     let keep = fields.take("keep").and_then(|node| node.one_of("a way of keeping", Keep::NAMES, findings));
     let take = fields.take("take").and_then(|node| read_take(node, findings));
+    let ph = fields.take("measured").and_then(|node| read_measured(node, findings));
     let assume = fields.take("assume").map(|node| read_assume(node, findings)).unwrap_or_default();
     fields.take("variations");
     fields.finish(findings);
@@ -54,6 +55,7 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         method: method?,
         keep,
         take,
+        ph,
         assume,
         variations: Vec::new(),
         span,
@@ -93,6 +95,24 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
     };
     fields.finish(findings);
     Some(Take { amount: amount?, daily: daily?, people: people? })
+}
+
+/// What was measured on the finished preparation: its pH.
+fn read_measured(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<f64>> {
+    let mut fields = node.map("what was measured", findings)?;
+    let ph = fields.need("pH", "measured: {pH: 3.8}", findings);
+    fields.finish(findings);
+    ph?.read("the pH", ph_of, findings)
+}
+
+fn ph_of(text: &str) -> Result<f64, Misread> {
+    match text.trim().parse::<f64>() {
+        Ok(value) if (0.0..=14.0).contains(&value) => Ok(value),
+        _ => {
+            let message = format!("`{text}` is not a pH between 0 and 14");
+            Err(Misread::new(0..text.len(), Code::BadNumber, message))
+        }
+    }
 }
 
 /// A plain count above nothing.

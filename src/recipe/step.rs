@@ -17,6 +17,8 @@ pub(super) const STEPS: &[(&str, &str)] = &[
     ("reduce", "reduce: to 1/2 of the liquid"),
     ("cool", "cool: 38 °C"),
     ("sweeten", "sweeten: {honey: 1/2 of the liquid by volume}"),
+    ("fortify", "fortify: {spirit: 80 mL, strength: 40 %}"),
+    ("acidify", "acidify: {vinegar: 100 mL, acidity: 5 %}"),
     ("bottle", "bottle: 250 mL"),
 ];
 
@@ -73,6 +75,14 @@ fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> 
         }
         "cool" => value.read("a temperature", below_the_boil, findings).map(|to| Step::Cool(to.value)),
         "sweeten" => read_sweeten(value, findings),
+        "fortify" => {
+            let (amount, strength) = read_poured(value, "spirit", "strength", (0.01, 1.0), findings)?;
+            Some(Step::Fortify { amount, strength })
+        }
+        "acidify" => {
+            let (amount, acidity) = read_poured(value, "vinegar", "acidity", (0.01, 0.3), findings)?;
+            Some(Step::Acidify { amount, acidity })
+        }
         "bottle" => {
             value.read("the size of a bottle", measure::volume, findings).map(|size| Step::Bottle(size.value))
         }
@@ -180,6 +190,29 @@ fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     }
     fields.finish(findings);
     (!sweets.is_empty()).then_some(Step::Sweeten(sweets))
+}
+
+/// A liquid poured in, and how strong it is where that is said.
+fn read_poured(
+    node: &Node,
+    what: &str,
+    how_strong: &str,
+    ends: (f64, f64),
+    findings: &mut Vec<Finding>,
+) -> Option<(Spanned<measure::Amount>, Option<Spanned<f64>>)> {
+    let mut fields = node.map(&format!("the {what}"), findings)?;
+    let amount = fields
+        .need(what, &format!("{what}: 80 mL"), findings)
+        .and_then(|node| node.read(&format!("the {what}"), measure::volume, findings));
+    let strong = match fields.take(how_strong) {
+        Some(node) => {
+            let read = |text: &str| crate::formulary::share(text, ends.0, ends.1);
+            Some(node.read(&format!("the {how_strong}"), read, findings)?)
+        }
+        None => None,
+    };
+    fields.finish(findings);
+    Some((amount?, strong))
 }
 
 /// A share with its basis, or a weight or volume.

@@ -65,6 +65,9 @@ ids! {
     Acidity "acidity" true Near "acetic acid, % w/v";
     Glycerin "glycerin" true Near "glycerin, % v/v";
     Moisture "moisture" true Near "water, % w/w";
+    FreeWater "free-water" true Near "water that nothing dissolved preserves, mL";
+    Covered "covered" false Near "alcohol in the free water, %";
+    SugarInWater "sugar-in-water" false Near "sucrose against sucrose and water, % w/w";
     Strength "strength" true Near "plant that passed into the liquid, % w/v of the finished";
     Doses "doses" true Down "doses, 1";
     Days "days" false Down "days they last, 1";

@@ -38,8 +38,8 @@ formulas! {
         gives "free water" "W" ML = greater(number(0.0), finished - sum(solids) * (figure(&SUGAR_PRESERVES) + figure(&SUGAR_OCCUPIES)) - number(2.0) * sum(glycerin));
         RULE; "a screen used in teaching, not a test of shelf life; honey's solids are counted as sugar";
     /// Alcohol against the free water.
-    Covered "covered" { alcohol: one "a" ML, free: one "W" ML }
-        gives "alcohol in the free water" "c" PER_CENT = choose(number(0.0), free, alcohol / free, number(1.0));
+    Covered "covered" { alcohol: many "a" ML, free: one "W" ML }
+        gives "alcohol in the free water" "c" PER_CENT = choose(number(0.0), free, sum(alcohol) / free, number(1.0));
         RULE; "where no water is free, all of it is covered";
     /// Acetic acid of a mixture.
     Acidity "acidity" { acid: one "m" G, finished: one "F" ML }

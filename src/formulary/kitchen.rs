@@ -1,0 +1,137 @@
+//! The course's own kitchen: where it stands, what its pot loses, what is in its cupboard. A measured
+//! value beats a default, and the working says which it used.
+
+use crate::bibliography::Source as Cite;
+use crate::diagnostic::{Code, Finding};
+use crate::materia::{Assumption, HONEY_MOISTURE, LID_OFF, VINEGAR_ACIDITY};
+use crate::measure::{self, Amount, Dimension, Misread};
+use crate::span::Spanned;
+use crate::yaml::Node;
+
+/// What the pot stands on.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Stove {
+    /// A gas flame.
+    Gas,
+    /// A ring or a glass top that glows.
+    Radiant,
+    /// Induction.
+    Induction,
+}
+
+/// The pot's own loss, measured.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Pot {
+    /// Boiled away, mL.
+    pub lost: f64,
+    /// In this time, min.
+    pub time: f64,
+}
+
+/// The course's kitchen.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Kitchen {
+    /// Metres above the sea.
+    pub altitude: Option<Spanned<f64>>,
+    /// What it cooks on.
+    pub stove: Option<Stove>,
+    /// The pot, lid off, at an open simmer.
+    pub pot: Option<Pot>,
+    /// Water in the house honey, a share.
+    pub honey_moisture: Option<f64>,
+    /// Acetic acid of the house vinegar, g/mL.
+    pub vinegar: Option<f64>,
+    /// Strengths of the spirits at hand, alcohol by volume as shares, rising.
+    pub spirits: Vec<f64>,
+}
+
+impl Kitchen {
+    /// The kitchen's own value for an assumption, and how it came by it.
+    pub fn own(&self, assumption: &Assumption) -> Option<(f64, Cite)> {
+        if assumption.id == LID_OFF.id {
+            let pot = self.pot.as_ref()?;
+            return Some((pot.lost / pot.time, Cite::formulary("this kitchen's pot, measured")));
+        }
+        if assumption.id == HONEY_MOISTURE.id {
+            return Some((self.honey_moisture?, Cite::formulary("this kitchen's honey, measured")));
+        }
+        if assumption.id == VINEGAR_ACIDITY.id {
+            return Some((self.vinegar?, Cite::formulary("this kitchen's vinegar, by its label")));
+        }
+        None
+    }
+}
+
+/// Reads `kitchen` of `formulary.yaml`.
+pub(super) fn read_kitchen(node: &Node, findings: &mut Vec<Finding>) -> Kitchen {
+    let mut kitchen = Kitchen::default();
+    let Some(mut fields) = node.map("the kitchen", findings) else { return kitchen };
+    if let Some(node) = fields.take("altitude") {
+        kitchen.altitude =
+            node.read("the altitude", altitude, findings).map(|read| read.map(|amount| amount.low));
+    }
+    if let Some(node) = fields.take("stove") {
+        let stoves = [("gas", Stove::Gas), ("radiant", Stove::Radiant), ("induction", Stove::Induction)];
+        kitchen.stove = node.one_of("a stove", &stoves, findings).map(|stove| stove.value);
+    }
+    if let Some(node) = fields.take("pot") {
+        kitchen.pot = read_pot(node, findings);
+    }
+    if let Some(node) = fields.take("honey moisture") {
+        kitchen.honey_moisture = node
+            .read("the water in the honey", |text| share(text, 0.13, 0.21), findings)
+            .map(|read| read.value);
+    }
+    if let Some(node) = fields.take("vinegar") {
+        kitchen.vinegar = node
+            .read("the acid of the vinegar", |text| share(text, 0.01, 0.30), findings)
+            .map(|read| read.value);
+    }
+    if let Some(node) = fields.take("spirits") {
+        for node in node.list("the spirits at hand", findings).unwrap_or_default() {
+            let read = node.read("the strength of a spirit", strength, findings);
+            kitchen.spirits.extend(read.map(|read| read.value));
+        }
+        kitchen.spirits.sort_by(f64::total_cmp);
+    }
+    fields.finish(findings);
+    kitchen
+}
+
+fn read_pot(node: &Node, findings: &mut Vec<Finding>) -> Option<Pot> {
+    let mut fields = node.map("the pot", findings)?;
+    let lost = fields
+        .need("lost", "pot: {lost: 200 mL, in: 20 min}", findings)
+        .and_then(|node| node.read("what the pot lost", measure::volume, findings));
+    let time = fields
+        .need("in", "pot: {lost: 200 mL, in: 20 min}", findings)
+        .and_then(|node| node.read("the time", measure::time, findings));
+    fields.finish(findings);
+    Some(Pot { lost: lost?.value.low, time: time?.value.low })
+}
+
+/// Metres or feet, from the sea to where the standard atmosphere of a kitchen ends.
+fn altitude(text: &str) -> Result<Amount, Misread> {
+    let amount = measure::amount_or_zero(text)?;
+    if amount.dimension() == Dimension::LENGTH && (0.0..=5000.0).contains(&amount.low) {
+        return Ok(amount);
+    }
+    let message = format!("`{text}` is not an altitude between 0 and 5,000 m");
+    Err(Misread::new(0..text.len(), Code::WrongDimension, message))
+}
+
+/// A strength of spirit: alcohol by volume as a share.
+fn strength(text: &str) -> Result<f64, Misread> {
+    share(text, 0.01, 1.0)
+}
+
+/// A share in per cent between two ends.
+pub(crate) fn share(text: &str, least: f64, most: f64) -> Result<f64, Misread> {
+    let amount = measure::per_cent(text)?;
+    if (least..=most).contains(&amount.low) {
+        return Ok(amount.low);
+    }
+    let ends = |x: f64| measure::decimal(x * 100.0, 0);
+    let message = format!("`{text}` is not between {} and {} %", ends(least), ends(most));
+    Err(Misread::new(0..text.len(), Code::BadNumber, message))
+}

@@ -1,0 +1,113 @@
+//! Spirit or vinegar poured in, off the heat.
+
+use super::{Ingredient, Laying, Level, Say, words};
+use crate::diagnostic::{Code, Finding};
+use crate::formula::Line;
+use crate::materia::VINEGAR_ACIDITY;
+use crate::measure::unit::{ML, PER_CENT_VV, PER_CENT_WV};
+use crate::measure::{Amount, decimal};
+use crate::span::{Span, Spanned};
+use crate::working::Id;
+
+pub(super) fn fortify(
+    at: &mut Laying,
+    span: Span,
+    amount: &Spanned<Amount>,
+    strength: Option<&Spanned<f64>>,
+) {
+    if !ready(at, span, "fortify") {
+        return;
+    }
+    let Some(strength) = spirit_strength(at, span, strength) else { return };
+    let volume = at.declared("spirit", &ML, &amount.value, true, amount.span);
+    at.batch.fortify(volume, strength);
+    at.work.claim(Id::Spirit, volume);
+    poured(at, "fortify", "spirit", volume, amount);
+}
+
+/// The strength the recipe says, else that of the kitchen's only spirit.
+fn spirit_strength(at: &mut Laying, span: Span, strength: Option<&Spanned<f64>>) -> Option<Line> {
+    if let Some(strength) = strength {
+        return Some(at.work.given(
+            "strength of the spirit",
+            &PER_CENT_VV,
+            strength.value,
+            false,
+            strength.span,
+        ));
+    }
+    let at_hand = &at.book.course.kitchen.spirits;
+    if let [only] = at_hand[..] {
+        let source = crate::bibliography::Source::formulary("the only spirit this kitchen has at hand");
+        return Some(at.work.published(
+            "strength of the spirit",
+            "spirit-at-hand",
+            &PER_CENT_VV,
+            only,
+            source,
+        ));
+    }
+    let mut finding = Finding::error(Code::NoBasis, span, "how strong the spirit is, is not said")
+        .why("what keeps is the alcohol in it, and spirits run from 20 to 96 % by volume");
+    for strength in if at_hand.is_empty() { &[0.4][..] } else { at_hand } {
+        finding = finding
+            .write(format!("fortify: {{spirit: 80 mL, strength: {} %}}", decimal(strength * 100.0, 0)));
+    }
+    at.findings.push(finding);
+    None
+}
+
+pub(super) fn acidify(at: &mut Laying, span: Span, amount: &Spanned<Amount>, acidity: Option<&Spanned<f64>>) {
+    if !ready(at, span, "acidify") {
+        return;
+    }
+    let acidity = match acidity {
+        Some(acidity) => {
+            at.work.given("acid of the vinegar", &PER_CENT_WV, acidity.value, false, acidity.span)
+        }
+        None => at.assume(&VINEGAR_ACIDITY),
+    };
+    let volume = at.declared("vinegar", &ML, &amount.value, true, amount.span);
+    at.batch.acidify(volume, acidity);
+    poured(at, "acidify", "vinegar", volume, amount);
+}
+
+fn ready(at: &mut Laying, span: Span, name: &str) -> bool {
+    if at.volume.is_some() && !at.strained {
+        at.order(
+            span,
+            format!("`{name}` stands before the straining"),
+            "the marc would keep part of it back, unmeasured",
+            "- strain: squeezed",
+        );
+    }
+    at.volume.is_some() && at.strained
+}
+
+fn poured(at: &mut Laying, name: &'static str, what: &str, volume: Line, amount: &Spanned<Amount>) {
+    at.poured = Some(volume);
+    at.ingredients.push(Ingredient {
+        words: what.to_string(),
+        plant: None,
+        form: None,
+        weight: None,
+        volume: Some(volume),
+        written: Some(amount.value.written.clone()),
+        keeps: true,
+    });
+    let mixed = at.batch.volume(&format!("with the {what}"), &mut at.work);
+    at.volume = Some(mixed);
+    at.sweetened = true;
+    let (liquid, sweet) = at.batch.layers();
+    let level = Level {
+        words: if name == "fortify" { "Fortify" } else { "Acidify" },
+        volume: mixed,
+        liquid,
+        sweet,
+        kept: None,
+        gone: None,
+        change: vec![Say::Volume(volume), words(format!(" of {what} added"))],
+    };
+    let say = vec![words("Off the heat, stir in "), Say::Volume(volume), words(format!(" of {what}."))];
+    at.finish_step(name, say, Vec::new(), "off the heat".to_string(), Some(level));
+}

@@ -39,10 +39,6 @@ macro_rules! works {
 }
 
 works! {
-    Handbook44 "handbook-44" "Handbook 44, Appendix C: General Tables of Units of Measurement",
-        "National Institute of Standards and Technology", "";
-    Sp811 "sp-811" "Special Publication 811: Guide for the Use of the International System of Units",
-        "National Institute of Standards and Technology", "2008";
     NutrientDatabase "nutrient-database" "National Nutrient Database for Standard Reference, release 27",
         "United States Department of Agriculture", "2014";
     Usp32 "usp-32" "USP 32–NF 27, monograph Syrup", "United States Pharmacopeia", "2009";
@@ -50,8 +46,6 @@ works! {
         "University of North Carolina", "";
     HoneyDensity "honey-density" "Specific gravity of honey by moisture (table after White and Wedmore)",
         "United States Department of Agriculture", "";
-    HoneyGrades "honey-grades" "United States Standards for Grades of Extracted Honey",
-        "United States Department of Agriculture", "1985";
     DecoctingMachine "decocting-machine" "How to properly add water when using a Chinese decocting machine",
         "trade article", "";
     SyrupNotes "syrup-notes" "Herbal Syrups, a class page", "teaching notes", "";
@@ -61,13 +55,7 @@ works! {
         "International Organization of Legal Metrology", "1975";
     HoneyInfants "honey-infants" "Honey and infant botulism (EDIS AA142), after the CDC and the AAP",
         "University of Florida Extension", "2013";
-    HedgerowHarvest "hedgerow-harvest" "Hedgerow Harvest", "Ministry of Food", "1943";
     KingsDispensatory "kings-dispensatory" "King's American Dispensatory", "Felter and Lloyd", "1898";
-    Cooley "cooley" "Cooley's Cyclopædia of Practical Receipts, 6th edition", "Cooley and Tuson", "1880";
-    TeaPregnancy "tea-pregnancy" "Herbal Tea Information for Pregnant Women", "public information sheet", "";
-    EuMonographs "eu-monographs" "European Union herbal monographs", "European Medicines Agency, HMPC", "";
-    CommissionE "commission-e" "Commission E monographs", "German Federal Health Agency", "1992";
-    DryingLoss "drying-loss" "Drying herbs (medicinal grasses and plants)", "trade handbook", "";
 }
 
 /// How well a source stands.

@@ -64,7 +64,9 @@ pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
         add(of_hazard(hazard, book));
     }
     for ingredient in &worked.laid.ingredients {
-        let Some(plant) = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)) else { continue };
+        let Some(plant) = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)) else {
+            continue;
+        };
         for (n, caution) in plant.cautions.iter().enumerate() {
             add(Caution {
                 id: format!("{}-{}", plant.id, n + 1),
@@ -86,15 +88,21 @@ pub fn findings(worked: &Worked, book: &Formulary, into: &mut Vec<Finding>) {
         let finding = match hazard {
             Hazard::AromaticBoiled { plant, at } => {
                 let plant = words(plant, book);
-                Finding::warning(Code::AromaticBoiled, *at, format!("{plant} gives up its aroma to the steam here"))
-                    .why("aromatic plants are steeped, covered, off the heat: King's American Dispensatory")
-                    .write("add: {...} after the heat, or an infusion that is not reduced")
+                Finding::warning(
+                    Code::AromaticBoiled,
+                    *at,
+                    format!("{plant} gives up its aroma to the steam here"),
+                )
+                .why("aromatic plants are steeped, covered, off the heat: King's American Dispensatory")
+                .write("add: {...} after the heat, or an infusion that is not reduced")
             }
-            Hazard::HotHoney { at } => {
-                Finding::warning(Code::HotHoney, *at, "honey goes into liquid that no step has cooled to 40 °C")
-                    .why("honey wanted raw is stirred in below that: common practice, no source")
-                    .write("- cool: 38 °C before - sweeten: {...}")
-            }
+            Hazard::HotHoney { at } => Finding::warning(
+                Code::HotHoney,
+                *at,
+                "honey goes into liquid that no step has cooled to 40 °C",
+            )
+            .why("honey wanted raw is stirred in below that: common practice, no source")
+            .write("- cool: 38 °C before - sweeten: {...}"),
             Hazard::HotLiquid | Hazard::HotGlass => continue,
         };
         if !into.iter().any(|told| told.code == finding.code && told.span == finding.span) {
@@ -139,7 +147,10 @@ fn of_hazard(hazard: &Hazard, book: &Formulary) -> Caution {
                     Weight::Note,
                     "",
                     "What is volatile leaves with the steam; a covered infusion keeps more of it.",
-                    Source::published(Work::KingsDispensatory, "Decocta: aromatic drugs are added last and covered"),
+                    Source::published(
+                        Work::KingsDispensatory,
+                        "Decocta: aromatic drugs are added last and covered",
+                    ),
                 )
             }
         }

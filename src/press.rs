@@ -129,9 +129,14 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         }
     } else {
         findings.push(
-            Finding::of_file(Level::Error, Code::MissingFile, "formulary.yaml", "the formulary has no formulary.yaml")
-                .why("it gives the book its name and title")
-                .write("book: The Low Meadow Stillroom Book\ntitle: Hip, Herb and Haw"),
+            Finding::of_file(
+                Level::Error,
+                Code::MissingFile,
+                "formulary.yaml",
+                "the formulary has no formulary.yaml",
+            )
+            .why("it gives the book its name and title")
+            .write("book: The Low Meadow Stillroom Book\ntitle: Hip, Herb and Haw"),
         );
     }
     for path in &gathered.plants {
@@ -208,7 +213,12 @@ fn plant_id(path: &str) -> &str {
     name.strip_suffix(".md").unwrap_or(name)
 }
 
-/// Where the site of a formulary goes unless it is said: `site`, beside its folder.
+/// Where the site of a formulary goes unless it is said: `site`, beside its folder. Of `.` and `..` the
+/// name is not told, so the way leads through the folder above.
 pub fn site_beside(dir: &Path) -> PathBuf {
-    dir.parent().filter(|parent| !parent.as_os_str().is_empty()).map_or_else(|| PathBuf::from("site"), |parent| parent.join("site"))
+    match dir.file_name() {
+        Some(_) => dir.with_file_name("site"),
+        None if dir == Path::new(".") => PathBuf::from("../site"),
+        None => dir.join("../site"),
+    }
 }

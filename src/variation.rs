@@ -44,7 +44,9 @@ pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Op
         // A fault of the recipe itself comes again in every variation: tell it once. A fault that is
         // the variation's own is told where the variation is named.
         let mut own: Vec<Finding> = findings.drain(before..).collect();
-        own.retain(|finding| !findings.iter().any(|told| told.code == finding.code && told.span == finding.span));
+        own.retain(|finding| {
+            !findings.iter().any(|told| told.code == finding.code && told.span == finding.span)
+        });
         for finding in &mut own {
             let inside = |span: crate::span::Span| {
                 let holds = |at: crate::span::Span| at.start <= span.start && span.end <= at.end;

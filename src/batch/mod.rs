@@ -6,7 +6,9 @@
 
 use crate::formula::Line;
 use crate::formula::catalogue::dose::EnergyOf;
-use crate::formula::catalogue::pan::{AddVolumes, AddWeights, Away, Lose, ShareOfVolume, ShareOfWeight, Weigh};
+use crate::formula::catalogue::pan::{
+    AddVolumes, AddWeights, Away, Lose, ShareOfVolume, ShareOfWeight, Weigh,
+};
 use crate::formula::catalogue::sweeten::{Component, DrySolids, Solids};
 use crate::materia::{Moisture, Sweetener, WATER_DENSITY};
 use crate::working::Working;
@@ -96,7 +98,9 @@ impl Batch {
             let words = lot.made.words();
             lot.volume = work.work(format!("{words} in {of}"), ShareOfVolume { share, whole: lot.volume });
             if let Some(weight) = lot.weight {
-                lot.weight = Some(work.work(format!("weight of {words} in {of}"), ShareOfWeight { share, whole: weight }));
+                lot.weight = Some(
+                    work.work(format!("weight of {words} in {of}"), ShareOfWeight { share, whole: weight }),
+                );
             }
         }
         for boiled in &mut self.boiled {
@@ -131,16 +135,17 @@ impl Batch {
     pub fn solids(&self, work: &mut Working) -> Option<Line> {
         let mut solids = Vec::new();
         for lot in &self.lots {
-            let Made::Of(sweetener, water) = &lot.made else { continue };
+            let Made::Of(sweetener, water) = &lot.made else {
+                continue;
+            };
             if sweetener.sugars.is_none() {
                 continue;
             }
             let weight = lot.weigh(work);
             solids.push(match water {
                 None => weight,
-                Some(water) => {
-                    work.work(format!("solids in the {}", sweetener.words), DrySolids { weight, water: *water })
-                }
+                Some(water) => work
+                    .work(format!("solids in the {}", sweetener.words), DrySolids { weight, water: *water }),
             });
         }
         if solids.is_empty() {
@@ -154,21 +159,30 @@ impl Batch {
     pub fn sugars(&self, work: &mut Working) -> Option<Line> {
         let mut each = Vec::new();
         for lot in &self.lots {
-            let Made::Of(sweetener, _) = lot.made else { continue };
-            let Some(figure) = sweetener.sugars else { continue };
+            let Made::Of(sweetener, _) = lot.made else {
+                continue;
+            };
+            let Some(figure) = sweetener.sugars else {
+                continue;
+            };
             let (weight, share) = (lot.weigh(work), work.figure(figure));
             each.push(work.work(format!("sugars in the {}", sweetener.words), Component { weight, share }));
         }
-        (!each.is_empty()).then(|| work.one_or(each, |work, each| work.work("sugars in all", AddWeights { each })))
+        (!each.is_empty())
+            .then(|| work.one_or(each, |work, each| work.work("sugars in all", AddWeights { each })))
     }
 
     /// Energy in all, kcal; none where there is none to speak of.
     pub fn energy(&self, work: &mut Working) -> Option<Line> {
         let mut each = Vec::new();
         for lot in &self.lots {
-            let Made::Of(sweetener, _) = lot.made else { continue };
+            let Made::Of(sweetener, _) = lot.made else {
+                continue;
+            };
             let (weight, each_gram) = (lot.weigh(work), work.figure(sweetener.energy));
-            each.push(work.work(format!("energy in the {}", sweetener.words), EnergyOf { weight, each_gram }));
+            each.push(
+                work.work(format!("energy in the {}", sweetener.words), EnergyOf { weight, each_gram }),
+            );
         }
         (!each.is_empty()).then(|| {
             work.one_or(each, |work, each| {

@@ -144,7 +144,11 @@ fn close(outcome: &Outcome, look: Look, start: Instant, site: Option<&Path>) -> 
     );
     let line = match site {
         Some(site) if outcome.written => {
-            format!("Pressed {counted} onto {} in {}, in {time}.", counted_pages(outcome.pages), site.display())
+            format!(
+                "Pressed {counted} onto {} in {}, in {time}.",
+                counted_pages(outcome.pages),
+                site.display()
+            )
         }
         Some(_) => format!("Nothing was written: {counted} read in {time}."),
         None => format!("Proofed {counted} in {time}."),

@@ -32,15 +32,23 @@ pub(super) fn run(dir: &Path, wanted: &str, json: bool, look: Look) -> Result<Ex
     let read = read_lesson(dir, &book, at)?;
     let (recipes, found) = read.map_or((Vec::new(), Vec::new()), |read| (read.recipes, read.findings));
     findings.extend(found);
-    for finding in findings.iter().filter(|finding| finding.place.as_ref().is_none_or(|place| place.path == book.lessons[at].path)) {
+    for finding in findings
+        .iter()
+        .filter(|finding| finding.place.as_ref().is_none_or(|place| place.path == book.lessons[at].path))
+    {
         say(&mut stderr, &format!("{}\n", diagnostic::print(finding, look)));
     }
     let n = number.parse::<usize>().unwrap_or(0);
     let Some(recipe) = n.checked_sub(1).and_then(|n| recipes.get(n)) else {
-        say(&mut stderr, &format!("stillroom: `{slug}` has {} recipe(s); there is no #{number}", recipes.len()));
+        say(
+            &mut stderr,
+            &format!("stillroom: `{slug}` has {} recipe(s); there is no #{number}", recipes.len()),
+        );
         return Ok(ExitCode::from(2));
     };
-    let Some(recipe) = recipe else { return Ok(ExitCode::from(1)) };
+    let Some(recipe) = recipe else {
+        return Ok(ExitCode::from(1));
+    };
     let text = if json { as_json(recipe, &book) } else { as_table(recipe) };
     say(&mut std::io::stdout(), text.trim_end());
     Ok(ExitCode::from(u8::from(stops(&findings))))
@@ -53,15 +61,19 @@ fn as_table(recipe: &WorkedRecipe) -> String {
     for (id, line) in base.laid.working.claimed() {
         let entry = base.laid.working.entry(line);
         let shown = base.shown(line).replace('\u{a0}', " ");
-        let range = between(base, line).unwrap_or_default().replace(['\u{a0}', '\u{2060}'], " ").replace(" – ", "–");
-        out.push_str(&format!("{:<18}{:<34}{:>12}  {}\n", id.text(), cut(&entry.name, 33), shown, range).trim_end());
+        let range =
+            between(base, line).unwrap_or_default().replace(['\u{a0}', '\u{2060}'], " ").replace(" – ", "–");
+        out.push_str(
+            &format!("{:<18}{:<32}{:>12}  {}\n", id.text(), cut(&entry.name, 31), shown, range).trim_end(),
+        );
         out.push('\n');
     }
     if !recipe.variations.is_empty() {
         out.push_str("\nVariations\n");
         for variation in &recipe.variations {
-            let made = variation.laid.working.line(Id::Finished).map_or(String::new(), |line| variation.shown(line));
-            out.push_str(&format!("{:<52}{:>12}\n", cut(&variation.name, 51), made.replace('\u{a0}', " ")));
+            let made =
+                variation.laid.working.line(Id::Finished).map_or(String::new(), |line| variation.shown(line));
+            out.push_str(&format!("{:<50}{:>12}\n", cut(&variation.name, 49), made.replace('\u{a0}', " ")));
         }
     }
     out
@@ -99,7 +111,8 @@ fn of(worked: &Worked, keep: Option<&str>, book: &Formulary) -> Map<String, Valu
     let working = &worked.laid.working;
     let mut lines: Vec<Value> = Vec::new();
     for line in working.lines() {
-        let ids: Vec<Id> = working.claimed().filter(|(_, claimed)| *claimed == line).map(|(id, _)| id).collect();
+        let ids: Vec<Id> =
+            working.claimed().filter(|(_, claimed)| *claimed == line).map(|(id, _)| id).collect();
         // A line that several ids share is there once under each.
         match ids[..] {
             [] => lines.push(line_json(worked, line, None)),
@@ -137,7 +150,8 @@ fn line_json(worked: &Worked, line: Line, id: Option<Id>) -> Value {
                 .iter()
                 .zip(&by.with)
                 .map(|(stands, lines)| {
-                    let names: Vec<&str> = lines.iter().map(|line| working.entry(*line).name.as_str()).collect();
+                    let names: Vec<&str> =
+                        lines.iter().map(|line| working.entry(*line).name.as_str()).collect();
                     (stands.words.to_string(), json!(names))
                 })
                 .collect();

@@ -99,7 +99,10 @@ impl Finding {
             return self;
         }
         let Some(span) = self.span else {
-            return Finding { place: Finding::of_file(self.level, self.code, &source.path, "").place, ..self };
+            return Finding {
+                place: Finding::of_file(self.level, self.code, &source.path, "").place,
+                ..self
+            };
         };
         let (line, column) = source.line_column(span.start);
         let text = source.line(line).to_string();

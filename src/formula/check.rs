@@ -18,7 +18,9 @@ pub fn check(formula: &Formula) -> Result<(), Clash> {
     match dimension(&formula.is, &formula.with)? {
         None => Ok(()),
         Some(found) if found == wanted => Ok(()),
-        Some(found) => Err(Clash(format!("{} gives {wanted}, but its expression comes to {found}", formula.id))),
+        Some(found) => {
+            Err(Clash(format!("{} gives {wanted}, but its expression comes to {found}", formula.id)))
+        }
     }
 }
 

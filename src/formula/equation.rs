@@ -137,7 +137,8 @@ impl Writer<'_> {
             && let Expr::Each(Fold::Sum, inner) = b
         {
             let left = self.piece(a, at);
-            return (0..self.count(inner)).fold(left, |left, at| self.join(Op::Sub, left, self.piece(inner, at)));
+            return (0..self.count(inner))
+                .fold(left, |left, at| self.join(Op::Sub, left, self.piece(inner, at)));
         }
         let (left, right) = (self.piece(a, at), self.piece(b, at));
         self.join(op, left, right)
@@ -251,7 +252,10 @@ impl Writer<'_> {
     }
 
     fn atom_of(&self, text: &str) -> Piece {
-        Piece { text: if self.form == Form::MathMl { mathml_atom(text) } else { text.to_string() }, binds: Binds::Atom }
+        Piece {
+            text: if self.form == Form::MathMl { mathml_atom(text) } else { text.to_string() },
+            binds: Binds::Atom,
+        }
     }
 }
 

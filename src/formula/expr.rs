@@ -223,6 +223,11 @@ pub fn lesser(a: impl Into<Expr>, b: impl Into<Expr>) -> Expr {
 }
 
 /// `if a < b then c else d`.
-pub fn choose(a: impl Into<Expr>, b: impl Into<Expr>, then: impl Into<Expr>, otherwise: impl Into<Expr>) -> Expr {
+pub fn choose(
+    a: impl Into<Expr>,
+    b: impl Into<Expr>,
+    then: impl Into<Expr>,
+    otherwise: impl Into<Expr>,
+) -> Expr {
     Expr::Choose(Box::new([a.into(), b.into(), then.into(), otherwise.into()]))
 }

@@ -35,7 +35,9 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
             return course;
         }
     };
-    let Some(mut fields) = tree.map("the formulary", findings) else { return course };
+    let Some(mut fields) = tree.map("the formulary", findings) else {
+        return course;
+    };
     for (key, example, into) in [
         ("book", "book: The Low Meadow Stillroom Book", &mut course.book),
         ("title", "title: Hip, Herb and Haw", &mut course.title),

@@ -53,7 +53,9 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
             return head;
         }
     };
-    let Some(mut fields) = tree.map("a lesson", findings) else { return head };
+    let Some(mut fields) = tree.map("a lesson", findings) else {
+        return head;
+    };
     let title = fields
         .need("title", "title: Rose hip syrup", findings)
         .and_then(|node| node.text("the title", findings))

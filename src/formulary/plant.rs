@@ -154,8 +154,12 @@ pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Opt
     let cautions = fields.take("cautions").map(|node| read_cautions(node, findings)).unwrap_or_default();
     if dried.is_none() && fresh.is_none() {
         findings.push(
-            Finding::error(Code::MissingKey, fields.span(), "a plant is known dried, fresh or both; neither is here")
-                .write("dried: {holds: 2 mL, cup: 115 g, source: common practice}"),
+            Finding::error(
+                Code::MissingKey,
+                fields.span(),
+                "a plant is known dried, fresh or both; neither is here",
+            )
+            .write("dried: {holds: 2 mL, cup: 115 g, source: common practice}"),
         );
     }
     fields.finish(findings);
@@ -253,7 +257,9 @@ fn source_from(text: &str) -> Cite {
 fn read_cautions(node: &Node, findings: &mut Vec<Finding>) -> Vec<PlantCaution> {
     let mut cautions = Vec::new();
     for node in node.list("cautions", findings).unwrap_or_default() {
-        let Some(mut fields) = node.map("a caution", findings) else { continue };
+        let Some(mut fields) = node.map("a caution", findings) else {
+            continue;
+        };
         let (warning, note) = (fields.take("warning"), fields.take("note"));
         let source = source_of(&mut fields, findings);
         let span = fields.span();
@@ -265,7 +271,9 @@ fn read_cautions(node: &Node, findings: &mut Vec<Finding>) -> Vec<PlantCaution> 
             );
             continue;
         };
-        let Some(words) = node.text("a caution", findings) else { continue };
+        let Some(words) = node.text("a caution", findings) else {
+            continue;
+        };
         let Some(source) = source else {
             findings.push(
                 Finding::error(Code::MissingKey, span, "a caution has no `source`")

@@ -79,9 +79,9 @@ fn drop_doubles(root: Node<'_>, pass: &mut Pass) {
     for node in doubles {
         let span = pass.lines.span(node.data().sourcepos);
         let message = "a footnote of this name stands again further down";
-        pass.found.findings.push(
-            Finding::error(Code::TwiceWritten, span, message).why("only the later one would be shown"),
-        );
+        pass.found
+            .findings
+            .push(Finding::error(Code::TwiceWritten, span, message).why("only the later one would be shown"));
         node.detach();
     }
 }
@@ -157,7 +157,11 @@ fn write<'n>(out: &mut Context<Pass>, node: Node<'n>, entering: bool) -> Step {
         NodeValue::FootnoteDefinition(ref note) => footnote(out, node, note.total_references, entering)?,
         NodeValue::FootnoteReference(ref note) if entering => {
             let call = call(note.ix, note.ref_num);
-            write!(out, "<sup><a href=\"#note--{0}\" id=\"{call}\" role=\"doc-noteref\">{0}</a></sup>", note.ix)?;
+            write!(
+                out,
+                "<sup><a href=\"#note--{0}\" id=\"{call}\" role=\"doc-noteref\">{0}</a></sup>",
+                note.ix
+            )?;
         }
         NodeValue::FootnoteReference(_) => {}
         _ => return format_node_default(out, node, entering),
@@ -191,8 +195,9 @@ fn take(out: &mut Context<Pass>, link: LinkFound) -> Option<usize> {
 }
 
 fn raw(out: &mut Context<Pass>, at: Sourcepos) {
-    let finding = Finding::warning(Code::NotUsed, out.user.lines.span(at), "HTML is shown as written, not used")
-        .why("a page is laid out by the theme; what stands in a text is text");
+    let finding =
+        Finding::warning(Code::NotUsed, out.user.lines.span(at), "HTML is shown as written, not used")
+            .why("a page is laid out by the theme; what stands in a text is text");
     out.user.found.findings.push(finding);
 }
 
@@ -341,7 +346,10 @@ fn back(out: &mut Context<Pass>, calls: u32, after_words: bool) -> Result<(), Er
     for time in 1..=calls {
         let (call, which) = (call(note, time), if calls > 1 { format!(", {time}") } else { String::new() });
         let gap = if time > 1 || after_words { " " } else { "" };
-        write!(out, "{gap}<a href=\"#{call}\" role=\"doc-backlink\" aria-label=\"{BACK}{which}\">↩\u{fe0e}</a>")?;
+        write!(
+            out,
+            "{gap}<a href=\"#{call}\" role=\"doc-backlink\" aria-label=\"{BACK}{which}\">↩\u{fe0e}</a>"
+        )?;
     }
     Ok(())
 }
@@ -357,7 +365,8 @@ fn footnote(out: &mut Context<Pass>, node: Node<'_>, calls: u32, entering: bool)
         let note = out.user.footnote;
         return write!(out, "<li id=\"note--{note}\">");
     }
-    let ends_in_words = node.last_child().is_some_and(|last| matches!(last.data().value, NodeValue::Paragraph));
+    let ends_in_words =
+        node.last_child().is_some_and(|last| matches!(last.data().value, NodeValue::Paragraph));
     if !ends_in_words {
         out.write_str("<p>")?;
         back(out, calls, false)?;

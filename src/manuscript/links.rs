@@ -19,7 +19,10 @@ fn scheme(href: &str) -> Option<String> {
 /// Whether a reader's browser would have to ask another host.
 fn elsewhere(href: &str) -> bool {
     let clean: String = href.chars().filter(|c| !c.is_control() && !c.is_whitespace()).collect();
-    clean.starts_with("//") || clean.starts_with("\\\\") || clean.starts_with("/\\") || clean.starts_with("\\/")
+    clean.starts_with("//")
+        || clean.starts_with("\\\\")
+        || clean.starts_with("/\\")
+        || clean.starts_with("\\/")
 }
 
 /// Looks at one link or picture. `Err` means it is left out and only its words are shown; a
@@ -46,7 +49,9 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
     {
         return Err(bad(format!("a link may not begin with {scheme}:"))
             .why("it could run a program in the reader's browser, or leads nowhere")
-            .write("plant:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:"));
+            .write(
+                "plant:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:",
+            ));
     }
     if link.href.trim().is_empty() {
         return Err(bad("a link without a target".to_string())
@@ -67,10 +72,26 @@ mod tests {
 
     #[test]
     fn only_known_kinds_of_target_are_taken() {
-        for href in ["plant:rosehip", "number:strained", "notes/a.md", "#top", "../a:b/c", "https://a.org", "HTTP://a"] {
+        for href in [
+            "plant:rosehip",
+            "number:strained",
+            "notes/a.md",
+            "#top",
+            "../a:b/c",
+            "https://a.org",
+            "HTTP://a",
+        ] {
             assert_eq!(check(&link(href, false)), Ok(None), "{href}");
         }
-        for href in ["javascript:alert(1)", "JaVa\tScRiPt:x", " data:text/html,x", "vbscript:x", "file:///x", "", "foo:x"] {
+        for href in [
+            "javascript:alert(1)",
+            "JaVa\tScRiPt:x",
+            " data:text/html,x",
+            "vbscript:x",
+            "file:///x",
+            "",
+            "foo:x",
+        ] {
             assert!(check(&link(href, false)).is_err(), "{href}");
         }
         for href in ["https://a.org/p.png", "//a.org/p.png", "data:image/png;base64,x"] {

@@ -26,7 +26,10 @@ pub fn parts(source: &Source) -> Result<Parts<'_>, Finding> {
             None if words == "---" => open = Some((Span::new(at, at + words.len()), next)),
             None => break,
             Some((_, start)) if words == "---" => {
-                return Ok(Parts { front: Some(piece(text, start, at)), body: piece(text, next, text.len()) });
+                return Ok(Parts {
+                    front: Some(piece(text, start, at)),
+                    body: piece(text, next, text.len()),
+                });
             }
             Some(_) => {}
         }
@@ -34,10 +37,12 @@ pub fn parts(source: &Source) -> Result<Parts<'_>, Finding> {
     }
     match open {
         None => Ok(Parts { front: None, body: piece(text, first, text.len()) }),
-        Some((span, _)) => Err(Finding::error(Code::NoFrontMatter, span, "the facts opened here are not closed")
-            .why("without a second line of --- nothing tells the facts from the text below them")
-            .write("---")
-            .locate(source)),
+        Some((span, _)) => {
+            Err(Finding::error(Code::NoFrontMatter, span, "the facts opened here are not closed")
+                .why("without a second line of --- nothing tells the facts from the text below them")
+                .write("---")
+                .locate(source))
+        }
     }
 }
 

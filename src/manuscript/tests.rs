@@ -69,7 +69,9 @@ fn blocks_keep_their_bytes() {
 
 #[test]
 fn a_block_that_is_not_at_the_left_edge_is_refused() {
-    let (_, manuscript) = lesson("Text\n\n ```recipe\n a: 1\n ```\n\n- ```recipe\n  a: 1\n  ```\n\n> ```recipe\n> a: 1\n> ```\n");
+    let (_, manuscript) = lesson(
+        "Text\n\n ```recipe\n a: 1\n ```\n\n- ```recipe\n  a: 1\n  ```\n\n> ```recipe\n> a: 1\n> ```\n",
+    );
     assert_eq!(manuscript.blocks, []);
     let (shape, error) = (Code::WrongShape, Level::Error);
     assert_eq!(codes(&manuscript), [(shape, error, 3, 2), (shape, error, 7, 3), (shape, error, 11, 3)]);
@@ -96,7 +98,8 @@ fn headings_are_shifted_and_named() {
     let (_, manuscript) = lesson("# Top\n\n## Crème *x* [y](plant:y)\n\nUnder\n-----\n\n###### Under\n");
     let of = |heading: &Heading| (heading.level, heading.text.clone(), heading.anchor.clone());
     let found: Vec<_> = manuscript.headings.iter().map(of).collect();
-    let want = [(2, "Top", "top"), (2, "Crème x y", "creme-x-y"), (2, "Under", "under"), (6, "Under", "under-2")];
+    let want =
+        [(2, "Top", "top"), (2, "Crème x y", "creme-x-y"), (2, "Under", "under"), (6, "Under", "under-2")];
     assert_eq!(found, want.map(|(level, text, id)| (level, text.to_string(), id.to_string())));
     assert_eq!(codes(&manuscript), [(Code::WrongShape, Level::Warning, 1, 1)]);
     assert_eq!(html("## A *b*\n"), "<h2 id=\"a-b\">A <em>b</em></h2>\n");
@@ -108,7 +111,8 @@ fn tables_are_aligned_by_class() {
     assert!(!table.contains("align"), "{table}");
     let flat = table.replace('\n', "");
     let head = "<table><thead><tr><td></td><th scope=\"col\" class=\"num\">b</th><th scope=\"col\" class=\"mid\">c</th></tr></thead>";
-    let rest = "<tbody><tr><td>1</td><td class=\"num\">2</td><td class=\"mid\"><em>3</em></td></tr></tbody></table>";
+    let rest =
+        "<tbody><tr><td>1</td><td class=\"num\">2</td><td class=\"mid\"><em>3</em></td></tr></tbody></table>";
     assert_eq!(flat, format!("{head}{rest}"));
 }
 
@@ -123,7 +127,9 @@ fn footnotes_stand_apart() {
          c<sup><a href=\"#note--1\" id=\"call--1-2\" role=\"doc-noteref\">1</a></sup></p>"
     );
     let back = |id: &str, which: &str| {
-        format!("<a href=\"#{id}\" role=\"doc-backlink\" aria-label=\"Back to where this is noted{which}\">↩\u{fe0e}</a>")
+        format!(
+            "<a href=\"#{id}\" role=\"doc-backlink\" aria-label=\"Back to where this is noted{which}\">↩\u{fe0e}</a>"
+        )
     };
     let notes = format!(
         "<section class=\"notes\" role=\"doc-endnotes\" aria-label=\"Notes\"><ol>\
@@ -147,7 +153,8 @@ fn a_footnote_written_twice_is_found() {
 
 #[test]
 fn tasks_have_labels() {
-    let task = |done: &str, words: &str| format!("<label><input type=\"checkbox\"{done} disabled> {words}</label>");
+    let task =
+        |done: &str, words: &str| format!("<label><input type=\"checkbox\"{done} disabled> {words}</label>");
     let tight = html("- [ ] strain\n  - [x] twice\n- [x] bottle\n").replace('\n', "");
     let (a, b, c) = (task("", "strain"), task(" checked", "twice"), task(" checked", "bottle"));
     let inner = format!("<ul><li class=\"task\">{b}</li></ul>");
@@ -158,7 +165,10 @@ fn tasks_have_labels() {
 
 #[test]
 fn description_lists_strikes_quotes_and_breaks() {
-    assert_eq!(html("Term\n\n: What it is\n").replace('\n', ""), "<dl><dt>Term</dt><dd><p>What it is</p></dd></dl>");
+    assert_eq!(
+        html("Term\n\n: What it is\n").replace('\n', ""),
+        "<dl><dt>Term</dt><dd><p>What it is</p></dd></dl>"
+    );
     assert_eq!(html("~~no~~ \"yes\" -- it's...\n"), "<p><del>no</del> “yes” – it’s…</p>\n");
     assert_eq!(html("a\\\nb\n\n***\n"), "<p>a<br>\nb</p>\n<hr>\n");
     assert_eq!(html("https://a.org www.a.org\n"), "<p>https://a.org www.a.org</p>\n");
@@ -200,7 +210,8 @@ fn links_go_where_they_are_led() {
 
 #[test]
 fn bad_links_are_refused_with_their_place() {
-    let text = "ab [x](javascript:alert(1)) [y](&#106;avascript:z) ![](jar.jpg) [![z](https://a.org/z.png)](a.md)\n";
+    let text =
+        "ab [x](javascript:alert(1)) [y](&#106;avascript:z) ![](jar.jpg) [![z](https://a.org/z.png)](a.md)\n";
     let (_, manuscript) = lesson(text);
     let (bad, error) = (Code::BadLink, Level::Error);
     let want = [(bad, error, 1, 4), (bad, error, 1, 29), (bad, Level::Warning, 1, 52), (bad, error, 1, 66)];
@@ -214,7 +225,8 @@ fn bad_links_are_refused_with_their_place() {
 fn a_hole_cannot_be_forged() {
     let text = "\0b0\0 &#0;b0&#0; `\0b0\0` [\0o0\0](a.md \"\0b0\0\") ![\0p0\0](\0b0\0)\n\n# \0b0\0\n\n```\0b0\0\n\0b0\0\n```\n\n<\0b0\0>\n";
     let (_, manuscript) = lesson(text);
-    let rendered = render(&manuscript, |link| LinkTo::AddressAndWords(link.href.clone(), "\0b0\0".to_string()));
+    let rendered =
+        render(&manuscript, |link| LinkTo::AddressAndWords(link.href.clone(), "\0b0\0".to_string()));
     assert_eq!(rendered.pieces.len(), 1);
     assert!(!rendered.pieces[0].contains('\0'));
 }

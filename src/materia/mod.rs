@@ -6,9 +6,9 @@
 /// Figures, one row each: `NAME "id" "words" = value UNIT; source;`
 macro_rules! figures {
     ($($name:ident $id:literal $words:literal = $value:literal $unit:ident; $source:expr;)*) => {
-        $(#[doc = $words] pub static $name: super::Figure =
-            super::Figure { id: $id, words: $words, value: $value, unit: &$unit, source: $source };)*
-        pub(super) static FIGURES: &[&super::Figure] = &[$(&$name,)*];
+        $(#[doc = $words] pub static $name: crate::materia::Figure =
+            crate::materia::Figure { id: $id, words: $words, value: $value, unit: &$unit, source: $source };)*
+        pub(super) static FIGURES: &[&crate::materia::Figure] = &[$(&$name,)*];
     };
 }
 
@@ -16,9 +16,9 @@ macro_rules! figures {
 macro_rules! relations {
     ($($name:ident $id:literal $words:literal: $of:ident gives $gives:ident within $low:literal, $high:literal;
        $law:expr; $source:expr;)*) => {
-        $(#[doc = $words] pub static $name: super::Relation = super::Relation {
+        $(#[doc = $words] pub static $name: crate::materia::Relation = crate::materia::Relation {
             id: $id, words: $words, of: &$of, gives: &$gives, law: $law, within: ($low, $high), source: $source };)*
-        pub(super) static RELATIONS: &[&super::Relation] = &[$(&$name,)*];
+        pub(super) static RELATIONS: &[&crate::materia::Relation] = &[$(&$name,)*];
     };
 }
 
@@ -26,10 +26,10 @@ macro_rules! relations {
 macro_rules! assumptions {
     ($($name:ident $id:literal $words:literal = $low:literal $usual:literal $high:literal $unit:ident;
        $source:expr; $advice:literal;)*) => {
-        $(#[doc = $words] pub static $name: super::Assumption = super::Assumption {
+        $(#[doc = $words] pub static $name: crate::materia::Assumption = crate::materia::Assumption {
             id: $id, words: $words, low: $low, usual: $usual, high: $high, unit: &$unit,
             source: $source, advice: $advice };)*
-        pub(super) static ASSUMPTIONS: &[&super::Assumption] = &[$(&$name,)*];
+        pub(super) static ASSUMPTIONS: &[&crate::materia::Assumption] = &[$(&$name,)*];
     };
 }
 
@@ -152,7 +152,11 @@ mod tests {
                 assert_eq!((points[0].0, points[points.len() - 1].0), relation.within, "{}", relation.id);
             }
             assert!(relation.at(relation.within.0).is_finite() && relation.at(relation.within.1).is_finite());
-            assert!(relation.at(relation.within.1 + 1e-6).is_nan(), "{} is read outside its table", relation.id);
+            assert!(
+                relation.at(relation.within.1 + 1e-6).is_nan(),
+                "{} is read outside its table",
+                relation.id
+            );
         }
     }
 
@@ -160,7 +164,11 @@ mod tests {
     fn assumptions_enclose_what_is_usual_and_ids_differ() {
         let mut ids = std::collections::BTreeSet::new();
         for assumption in assumptions() {
-            assert!(assumption.low < assumption.usual && assumption.usual < assumption.high, "{}", assumption.id);
+            assert!(
+                assumption.low < assumption.usual && assumption.usual < assumption.high,
+                "{}",
+                assumption.id
+            );
             assert!(ids.insert(assumption.id));
         }
         assert!(figures().all(|figure| ids.insert(figure.id)));

@@ -154,7 +154,8 @@ pub fn volume_us(ml: f64, close: Close, toward: Toward) -> Option<Kitchen> {
         toward.allows(measured, ml) && (measured - ml).abs() <= close.share() * ml * (1.0 + TINY)
     };
     let ladder = ladder();
-    let nearest = |left: &&Rung, right: &&Rung, to: f64| (left.ml() - to).abs().total_cmp(&(right.ml() - to).abs());
+    let nearest =
+        |left: &&Rung, right: &&Rung, to: f64| (left.ml() - to).abs().total_cmp(&(right.ml() - to).abs());
     let single = ladder.iter().filter(|rung| fits(rung.ml())).min_by(|a, b| nearest(a, b, ml));
     if let Some(rung) = single {
         return Some(Kitchen::new(rung.text(), rung.ml(), ml));
@@ -211,7 +212,8 @@ fn metric(value: f64, toward: Toward, unit: Measure, step: f64) -> Kitchen {
         return Kitchen::new(format!("0{NBSP}{}", unit.text()), 0.0, 0.0);
     }
     // Tenths are counted in tens to a unit: a step of 0.1 itself is not exact in binary.
-    let measured = if step < 1.0 { toward.steps(value * 10.0) / 10.0 } else { toward.steps(value / step) * step };
+    let measured =
+        if step < 1.0 { toward.steps(value * 10.0) / 10.0 } else { toward.steps(value / step) * step };
     let places = u8::from(step < 1.0 && measured.fract() != 0.0);
     Kitchen::new(format!("{}{NBSP}{}", decimal(measured, places), unit.text()), measured, value)
 }

@@ -43,7 +43,13 @@ fn the_table_of_kitchen_roundings_comes_out() {
     // 5 mL is 1.4 % more than the spoon of 4.93 mL.
     let spoon = volume_us(5.0, Close::Five, Toward::Nearest).expect("a spoon");
     assert!((spoon.error + 0.0142).abs() < 1e-4);
-    for (g, text) in [(28.35, "1 oz"), (113.0, "4 oz"), (340.0, "12 oz"), (1864.0, "4 lb 2 oz"), (1346.6, "2 lb 15 1/2 oz")] {
+    for (g, text) in [
+        (28.35, "1 oz"),
+        (113.0, "4 oz"),
+        (340.0, "12 oz"),
+        (1864.0, "4 lb 2 oz"),
+        (1346.6, "2 lb 15 1/2 oz"),
+    ] {
         let kitchen = mass_us(g, Close::Two, Toward::Nearest).expect("within closeness");
         assert_eq!(spaced(&kitchen.text), text);
     }

@@ -213,15 +213,14 @@ fn suits(text: &str, digits: &str, amount: Amount, wanted: Wanted) -> Result<Amo
     }
     let dimension = amount.dimension();
     if !wanted.dimensions.is_empty() && !wanted.dimensions.contains(&dimension) {
-        let is = if dimension == Dimension::NONE {
-            "a share".to_string()
-        } else {
-            dimension.with_article()
-        };
+        let is = if dimension == Dimension::NONE { "a share".to_string() } else { dimension.with_article() };
         let message = format!("{} was wanted; `{}` is {is}", wanted.words, amount.written);
         let units: Vec<&str> = wanted.units.iter().map(|unit| unit.text()).collect();
-        return Err(Misread::of(text, Code::WrongDimension, message)
-            .why(format!("{} is written in {}", wanted.words, units.join(", "))));
+        return Err(Misread::of(text, Code::WrongDimension, message).why(format!(
+            "{} is written in {}",
+            wanted.words,
+            units.join(", ")
+        )));
     }
     Ok(amount)
 }
@@ -238,8 +237,9 @@ fn range_dash(text: &str, end: usize) -> Option<usize> {
 
 fn backwards(text: &str, (start, low_end): (usize, usize), after: usize, end: usize) -> Misread {
     let (low, high, tail) = (&text[start..low_end], text[after..end].trim(), rest(text, end).trim());
-    let misread = Misread::new(start..end, Code::BadNumber, format!("`{}` runs backwards", &text[start..end]))
-        .write(format!("{high}–{low} {tail}").trim());
+    let misread =
+        Misread::new(start..end, Code::BadNumber, format!("`{}` runs backwards", &text[start..end]))
+            .write(format!("{high}–{low} {tail}").trim());
     // `1-1/2 cups` is one and a half to many cooks.
     if high.contains('/') && !low.contains('/') {
         misread.write(format!("{low} {high} {tail}").trim())
@@ -261,7 +261,8 @@ fn unit(text: &str, start: usize, end: usize, wanted: Wanted) -> Result<Measure,
         return Ok(measure);
     }
     if words.contains(|letter: char| letter.is_numeric()) {
-        let message = format!("`{}` holds more than one amount; one number and one unit are read", text.trim());
+        let message =
+            format!("`{}` holds more than one amount; one number and one unit are read", text.trim());
         return Err(Misread::of(text, Code::BadNumber, message)
             .why("a range has its unit once, after both numbers: 2–3 min"));
     }

@@ -72,7 +72,9 @@ pub(super) fn unreadable(from: usize, end: usize, error: RatioError) -> Misread 
 /// The number at `from` (space may come first), or none where no number starts.
 pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread> {
     let at = skip_space(text, from);
-    let Some(start) = first(text, at) else { return Ok(None) };
+    let Some(start) = first(text, at) else {
+        return Ok(None);
+    };
     if let Some(value) = vulgar(start) {
         return Ok(Some(Number { value, end: at + start.len_utf8() }));
     }
@@ -82,7 +84,9 @@ pub(super) fn number(text: &str, from: usize) -> Result<Option<Number>, Misread>
         if !first(text, after).is_some_and(|next| next == '.' || next.is_numeric()) {
             return Ok(None);
         }
-        let Some(unsigned) = number(text, after)? else { return Ok(None) };
+        let Some(unsigned) = number(text, after)? else {
+            return Ok(None);
+        };
         let message = if start == '+' {
             "a number is written without a plus in front".to_string()
         } else {
@@ -136,14 +140,18 @@ fn fraction(text: &str, at: usize) -> Result<Option<Number>, Misread> {
     if above_end == at {
         return Ok(None);
     }
-    let Some((below, end)) = below_line(text, above_end)? else { return Ok(None) };
+    let Some((below, end)) = below_line(text, above_end)? else {
+        return Ok(None);
+    };
     let value = over(whole(text, at, above_end)?, below, at, end)?;
     Ok(Some(Number { value, end }))
 }
 
 /// A stroke and the number below it.
 fn below_line(text: &str, at: usize) -> Result<Option<(Ratio, usize)>, Misread> {
-    let Some(stroke @ ('/' | '⁄')) = first(text, at) else { return Ok(None) };
+    let Some(stroke @ ('/' | '⁄')) = first(text, at) else {
+        return Ok(None);
+    };
     let from = at + stroke.len_utf8();
     let end = digits_end(text, from);
     if end == from { Ok(None) } else { Ok(Some((whole(text, from, end)?, end))) }
@@ -213,14 +221,14 @@ pub(super) fn share(text: &str, from: usize) -> Result<Option<Number>, Misread> 
             return Ok(Some(Number { value: Ratio::exact(num, den), end }));
         }
     }
-    let Some(plain) = number(text, at)? else { return Ok(None) };
+    let Some(plain) = number(text, at)? else {
+        return Ok(None);
+    };
     let unit = skip_space(text, plain.end);
     for sign in ["%", "percent", "per cent"] {
         if rest(text, unit).starts_with(sign) {
-            let value = plain
-                .value
-                .over(Ratio::whole(100))
-                .map_err(|error| unreadable(at, plain.end, error))?;
+            let value =
+                plain.value.over(Ratio::whole(100)).map_err(|error| unreadable(at, plain.end, error))?;
             return Ok(Some(Number { value, end: unit + sign.len() }));
         }
     }

@@ -58,7 +58,9 @@ pub fn plant_amount(text: &str) -> Result<PlantAmount, Misread> {
         None => (text, ""),
     };
     let head = head.trim_end();
-    let split = head.rfind(char::is_whitespace).map_or(0, |at| at + head[at..].chars().next().map_or(0, char::len_utf8));
+    let split = head
+        .rfind(char::is_whitespace)
+        .map_or(0, |at| at + head[at..].chars().next().map_or(0, char::len_utf8));
     let (measured, form, cut) = match (Form::spelled(&head[split..]), Form::spelled(tail)) {
         (Some(form), _) => (&head[..split], form, tail),
         (None, Some(form)) => (head, form, ""),

@@ -166,8 +166,11 @@ pub fn proportion(text: &str) -> Result<Proportion, Misread> {
             "`{}`: what is added is only a part of the finished preparation, so its share is below 1",
             text.trim()
         );
-        return Err(Misread::of(text, Code::BadNumber, message)
-            .write(proportion_text(part.value, Of::Liquid, measured_by)));
+        return Err(Misread::of(text, Code::BadNumber, message).write(proportion_text(
+            part.value,
+            Of::Liquid,
+            measured_by,
+        )));
     }
     Ok(Proportion {
         share: part.value.to_f64(),
@@ -190,7 +193,9 @@ fn proportion_text(value: Ratio, of: Of, by: By) -> String {
 /// A share whose "of what" or "by what" is missing, with every reading written out.
 fn unsaid(text: &str, value: Ratio, of: Option<Of>, by: Option<By>, stray: Option<&str>) -> Misread {
     let message = match stray {
-        Some(word) => format!("`{word}` is not read in `{}`: it says neither of what nor by what", text.trim()),
+        Some(word) => {
+            format!("`{word}` is not read in `{}`: it says neither of what nor by what", text.trim())
+        }
         None => {
             let missing = match (of, by) {
                 (None, None) => "of what it is a share, and by weight or by volume",
@@ -214,7 +219,8 @@ fn unsaid(text: &str, value: Ratio, of: Option<Of>, by: Option<By>, stray: Optio
 fn meaning(value: Ratio) -> String {
     let times = |ratio: Result<Ratio, _>| ratio.map_or_else(|_| "many".to_string(), share_text);
     let whole = times(value.plus(Ratio::ONE));
-    let of_liquid = format!("{} of the liquid makes the finished {whole} times the liquid", share_text(value));
+    let of_liquid =
+        format!("{} of the liquid makes the finished {whole} times the liquid", share_text(value));
     if value >= Ratio::ONE {
         return of_liquid;
     }
@@ -240,11 +246,15 @@ pub fn reduction(text: &str) -> Result<Reduction, Misread> {
     let said = read.map(|part| rest(text, part.end).to_lowercase());
     let of = said.as_deref().map(|said| said.split_whitespace().collect::<Vec<_>>());
     let of = match of.as_deref() {
-        Some([] | ["liquid"] | ["of", "liquid"] | ["of", "the", "liquid"] | ["the", "liquid"]) => LeftOf::Liquid,
+        Some([] | ["liquid"] | ["of", "liquid"] | ["of", "the", "liquid"] | ["the", "liquid"]) => {
+            LeftOf::Liquid
+        }
         Some(["of", "water"] | ["of", "the", "water"] | ["the", "water"]) => LeftOf::Water,
         _ => return to_volume(text, from, to),
     };
-    let Some(part) = read else { return to_volume(text, from, to) };
+    let Some(part) = read else {
+        return to_volume(text, from, to);
+    };
     if part.value >= Ratio::ONE || part.value <= Ratio::ZERO {
         let message = format!("`{}`: a liquid is boiled down to a share between nothing and 1", text.trim());
         return Err(Misread::of(text, Code::BadNumber, message).write("1/2").write("to 16 fl oz"));
@@ -252,14 +262,16 @@ pub fn reduction(text: &str) -> Result<Reduction, Misread> {
     let left = Ratio::ONE.minus(part.value).map_err(|error| unreadable(from, part.end, error))?;
     let (p, l) = (share_text(part.value), share_text(left));
     if of == LeftOf::Water && !to {
-        let message = format!("`{}` does not say whether it is what is left or what is boiled away", text.trim());
+        let message =
+            format!("`{}` does not say whether it is what is left or what is boiled away", text.trim());
         return Err(Misread::of(text, Code::NoBasis, message)
             .why("of the water put in at first, only what is left can be measured: the plants keep some")
             .write(format!("to {p} of the water"))
             .write(format!("by {p}")));
     }
     if !to && !by && part.value != half {
-        let message = format!("`{}` does not say whether it is what is left or what is boiled away", text.trim());
+        let message =
+            format!("`{}` does not say whether it is what is left or what is boiled away", text.trim());
         return Err(Misread::of(text, Code::NoBasis, message)
             .why(format!("to {p} leaves {p}; by {p} leaves {l}"))
             .write(format!("to {p}"))

@@ -48,7 +48,9 @@ fn a_bare_share_gets_every_reading() {
     );
     assert_eq!(
         misread.why.as_deref(),
-        Some("1/2 of the liquid makes the finished 1 1/2 times the liquid; 1/2 of the finished adds as much as the liquid")
+        Some(
+            "1/2 of the liquid makes the finished 1 1/2 times the liquid; 1/2 of the finished adds as much as the liquid"
+        )
     );
     let misread = proportion("1/2 of the liquid").expect_err("no by");
     assert_eq!(misread.write, ["1/2 of the liquid by volume", "1/2 of the liquid by weight"]);
@@ -75,7 +77,10 @@ fn a_reduction_says_to_or_by() {
     assert_eq!(share("to 1/2 of the water"), (0.5, LeftOf::Water));
     assert_eq!(share("to 40 %"), (0.4, LeftOf::Liquid));
     let misread = reduction("1/3").expect_err("to or by");
-    assert_eq!((misread.code, misread.write), (Code::NoBasis, vec!["to 1/3".to_string(), "by 1/3".to_string()]));
+    assert_eq!(
+        (misread.code, misread.write),
+        (Code::NoBasis, vec!["to 1/3".to_string(), "by 1/3".to_string()])
+    );
     assert_eq!(misread.why.as_deref(), Some("to 1/3 leaves 1/3; by 1/3 leaves 2/3"));
 }
 
@@ -99,7 +104,9 @@ fn a_reduction_may_name_what_is_left() {
 
 #[test]
 fn what_a_misread_proposes_can_be_read() {
-    for text in ["50 %", "37 %", "2", "1/2 of the liquid", "2 of the finished by weight", "some", "7/8 by weight"] {
+    for text in
+        ["50 %", "37 %", "2", "1/2 of the liquid", "2 of the finished by weight", "some", "7/8 by weight"]
+    {
         for write in proportion(text).expect_err(text).write {
             assert!(proportion(&write).is_ok(), "{text} proposes {write}");
         }
@@ -112,7 +119,9 @@ fn what_a_misread_proposes_can_be_read() {
 }
 
 fn never_panics(text: &str) -> Result<(), TestCaseError> {
-    for misread in [liquid_ratio(text).err(), proportion(text).err(), reduction(text).err()].into_iter().flatten() {
+    for misread in
+        [liquid_ratio(text).err(), proportion(text).err(), reduction(text).err()].into_iter().flatten()
+    {
         prop_assert!(text.get(misread.at).is_some());
     }
     Ok(())

@@ -42,7 +42,8 @@ fn ranges_take_a_hyphen_a_dash_or_to() {
 
 #[test]
 fn what_is_no_amount_says_why() {
-    for text in ["", "  ", "NaN L", "inf mL", "∞ mL", "-2 g", "−2 g", "0 g", "1e5 g", "1,5 L", "1/0 cup"] {
+    for text in ["", "  ", "NaN L", "inf mL", "∞ mL", "-2 g", "−2 g", "0 g", "1e5 g", "1,5 L", "1/0 cup"]
+    {
         assert!(amount(text).is_err(), "{text}");
     }
     for text in ["2000000 kg", "1 lb 2 oz", "1 cup 2 tbsp", "2 min to 3 min"] {

@@ -3,9 +3,7 @@
 use super::{Laying, add_times, add_weights};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
-use crate::formula::catalogue::dose::{
-    Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose,
-};
+use crate::formula::catalogue::dose::{Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose};
 use crate::measure::unit::{ML, ONE};
 use crate::recipe::Take;
 use crate::working::Id;

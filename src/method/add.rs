@@ -19,7 +19,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, plants: &[PlantUse]) {
     let have = at.plants.len();
     put_in::plants(at, plants);
     let added: Vec<&str> = at.plants[have..].iter().map(|in_pan| in_pan.plant.words.as_str()).collect();
-    let say = vec![words(format!("Take off the heat, stir in the {} and cover at once.", super::list_of(&added)))];
+    let say =
+        vec![words(format!("Take off the heat, stir in the {} and cover at once.", super::list_of(&added)))];
     at.off_heat = true;
     let each: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
     let all = add_weights(&mut at.work, "plants in all", each);

@@ -232,7 +232,8 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
 /// Nothing below nothing: at the usual values an error, at an end of the range a warning.
 fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     if work.assumptions() > MOST_ASSUMPTIONS {
-        let message = format!("{} assumptions meet in one recipe; no reader could weigh them", work.assumptions());
+        let message =
+            format!("{} assumptions meet in one recipe; no reader could weigh them", work.assumptions());
         findings.push(Finding::error(Code::BelowNothing, recipe.name.span, message));
         return;
     }
@@ -289,7 +290,12 @@ impl<'a> Laying<'a> {
     fn assume(&mut self, assumption: &'static Assumption) -> Line {
         let own = self.recipe.assume.iter().find(|own| own.what.id == assumption.id).map(|own| {
             let amount = &own.amount.value;
-            (amount.low, (amount.low + amount.high) / 2.0, amount.high, Source::formulary("the recipe's own figure"))
+            (
+                amount.low,
+                (amount.low + amount.high) / 2.0,
+                amount.high,
+                Source::formulary("the recipe's own figure"),
+            )
         });
         self.work.assumed(assumption, own)
     }
@@ -322,7 +328,14 @@ impl<'a> Laying<'a> {
         }
     }
 
-    fn finish_step(&mut self, name: &'static str, say: Vec<Say>, minutes: Vec<Line>, condition: String, level: Option<Level>) {
+    fn finish_step(
+        &mut self,
+        name: &'static str,
+        say: Vec<Say>,
+        minutes: Vec<Line>,
+        condition: String,
+        level: Option<Level>,
+    ) {
         self.done.push(Done { name, say, minutes, condition, level });
     }
 

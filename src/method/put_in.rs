@@ -94,9 +94,13 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
     let (amount, form, span) = (&amount.value.amount, amount.value.form, amount.span);
     if plant.form(form).is_none() {
         at.findings.push(
-            Finding::error(Code::FreshOrDried, span, format!("the page of {} has no figures for it when {form}", plant.words))
-                .why("how much liquid it keeps and how much water is in it differ, fresh and dried")
-                .write(format!("{form}: {{moisture: 10 %, source: common practice}} in plants/{}.md", plant.id)),
+            Finding::error(
+                Code::FreshOrDried,
+                span,
+                format!("the page of {} has no figures for it when {form}", plant.words),
+            )
+            .why("how much liquid it keeps and how much water is in it differ, fresh and dried")
+            .write(format!("{form}: {{moisture: 10 %, source: common practice}} in plants/{}.md", plant.id)),
         );
         return None;
     }
@@ -129,10 +133,13 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
 
 /// The water a fresh plant brings joins what is put in.
 fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
-    let Some(moisture) = moisture(at, plant, Form::Fresh, span) else { return };
+    let Some(moisture) = moisture(at, plant, Form::Fresh, span) else {
+        return;
+    };
     let water = at.work.work(format!("water in the {}", plant.words), PlantWater { plant: weight, moisture });
     let density = at.work.figure(&WATER_DENSITY);
-    let volume = at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
+    let volume =
+        at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
     at.put_in.push(volume);
 }
 
@@ -140,9 +147,13 @@ fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
 pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -> Option<Line> {
     let Some(moisture) = plant.form(form).and_then(|form| form.moisture.clone()) else {
         at.findings.push(
-            Finding::error(Code::FreshOrDried, span, format!("the moisture of {form} {} is not on its page", plant.words))
-                .why("a fresh plant brings its own water into the pan")
-                .write(format!("{form}: {{moisture: 80 %, source: ...}} in plants/{}.md", plant.id)),
+            Finding::error(
+                Code::FreshOrDried,
+                span,
+                format!("the moisture of {form} {} is not on its page", plant.words),
+            )
+            .why("a fresh plant brings its own water into the pan")
+            .write(format!("{form}: {{moisture: 80 %, source: ...}} in plants/{}.md", plant.id)),
         );
         return None;
     };
@@ -156,13 +167,20 @@ pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -
 }
 
 fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span) -> Option<Line> {
-    let fresh: Vec<&str> =
-        at.plants.iter().filter(|plant| plant.form == Form::Fresh).map(|plant| plant.plant.words.as_str()).collect();
+    let fresh: Vec<&str> = at
+        .plants
+        .iter()
+        .filter(|plant| plant.form == Form::Fresh)
+        .map(|plant| plant.plant.words.as_str())
+        .collect();
     let of = match form {
         Some(form) => form,
         None if fresh.is_empty() => Form::Dried,
         None => {
-            let message = format!("the ratio does not say whether it counts the {} fresh or as dried", fresh.join(", "));
+            let message = format!(
+                "the ratio does not say whether it counts the {} fresh or as dried",
+                fresh.join(", ")
+            );
             at.findings.push(
                 Finding::error(Code::FreshOrDried, span, message)
                     .why("a fresh plant weighs from two to eleven times what it weighs dried")
@@ -182,19 +200,28 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
         return None;
     }
     let counted = counted(at, of, span)?;
-    let each = at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
+    let each =
+        at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
     match ratio.by {
-        RatioBasis::WeightInVolume => Some(at.work.work("water", ForEachGram { each_gram_takes: each, plants: counted })),
+        RatioBasis::WeightInVolume => {
+            Some(at.work.work("water", ForEachGram { each_gram_takes: each, plants: counted }))
+        }
         RatioBasis::WeightInWeight => {
-            let weight = at.work.work("water, by weight", ForEachGramByWeight { each_gram_takes: each, plants: counted });
+            let weight = at
+                .work
+                .work("water, by weight", ForEachGramByWeight { each_gram_takes: each, plants: counted });
             let density = at.work.figure(&WATER_DENSITY);
             Some(at.work.work("water", MeasureOut { weight, density }))
         }
         RatioBasis::VolumeInVolume => {
             at.findings.push(
-                Finding::error(Code::NoBasis, span, "v/v measures the plants by volume; a working weighs them")
-                    .why("a cup of the same plant weighs more or less by its cut")
-                    .write(LiquidRatio { by: RatioBasis::WeightInVolume, ..*ratio }.written()),
+                Finding::error(
+                    Code::NoBasis,
+                    span,
+                    "v/v measures the plants by volume; a working weighs them",
+                )
+                .why("a cup of the same plant weighs more or less by its cut")
+                .write(LiquidRatio { by: RatioBasis::WeightInVolume, ..*ratio }.written()),
             );
             None
         }

@@ -94,7 +94,8 @@ fn keep(at: &mut Laying, n: usize) -> Line {
         Some(holds) => at.work.published(words, plant.id.clone(), &ML_PER_G, holds.value, holds.source),
         // A fresh plant comes full: it keeps about as much water as it brings.
         None if form == Form::Fresh => {
-            let moisture = figures.and_then(|figures| figures.moisture.as_ref()).map_or(0.0, |cited| cited.value);
+            let moisture =
+                figures.and_then(|figures| figures.moisture.as_ref()).map_or(0.0, |cited| cited.value);
             let custom = Source::practice("a fresh plant keeps about as much water as it brings");
             at.work.published(words, plant.id.clone(), &ML_PER_G, moisture, custom)
         }

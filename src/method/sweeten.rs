@@ -35,14 +35,17 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
         );
         return;
     }
-    let (mut all, mut say, mut sweet_lines, mut honey) = (Vec::new(), vec![words("Stir in ")], Vec::new(), false);
+    let (mut all, mut say, mut sweet_lines, mut honey) =
+        (Vec::new(), vec![words("Stir in ")], Vec::new(), false);
     for (n, (name, sweet)) in sweets.iter().enumerate() {
         let Some(item) = sweetener(&name.value) else {
             let known = SWEETENERS.iter().map(|sweetener| sweetener.id);
             at.findings.push(yaml::unknown("a sweetener", Spanned::new(&name.value, name.span), known));
             continue;
         };
-        let Some(measured) = measure(at, item, sweet, liquid) else { continue };
+        let Some(measured) = measure(at, item, sweet, liquid) else {
+            continue;
+        };
         at.batch.stir_in(item, measured.in_liquid, measured.weight, &mut at.work);
         at.ingredients.push(Ingredient {
             words: item.words.to_string(),
@@ -93,7 +96,12 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
 }
 
 /// How much of one sweetener, by its basis.
-fn measure(at: &mut Laying, item: &'static Sweetener, sweet: &Spanned<Sweet>, liquid: Line) -> Option<Measured> {
+fn measure(
+    at: &mut Laying,
+    item: &'static Sweetener,
+    sweet: &Spanned<Sweet>,
+    liquid: Line,
+) -> Option<Measured> {
     let density = density(at, item);
     let (volume, weight) = match &sweet.value {
         Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
@@ -134,10 +142,14 @@ fn share_of(
     let dissolves = matches!(item.state, State::Dissolves(_));
     if dissolves && proportion.by == By::Volume && proportion.of == Of::Finished {
         at.findings.push(
-            Finding::error(Code::NoBasis, span, format!("{} has no volume of its own in the finished syrup", item.words))
-                .why(format!("{} melts into the liquid", item.words))
-                .write(format!("{} of the finished by weight", part(proportion)))
-                .write(format!("{} of the liquid by volume", part(proportion))),
+            Finding::error(
+                Code::NoBasis,
+                span,
+                format!("{} has no volume of its own in the finished syrup", item.words),
+            )
+            .why(format!("{} melts into the liquid", item.words))
+            .write(format!("{} of the finished by weight", part(proportion)))
+            .write(format!("{} of the liquid by volume", part(proportion))),
         );
         return None;
     }
@@ -150,7 +162,9 @@ fn share_of(
         (By::Volume, Of::Liquid) => {
             (Some(at.work.work(item.words, ShareOfVolume { share, whole: liquid })), None)
         }
-        (By::Volume, Of::Finished) => (Some(at.work.work(item.words, OfFinishedVolume { liquid, share })), None),
+        (By::Volume, Of::Finished) => {
+            (Some(at.work.work(item.words, OfFinishedVolume { liquid, share })), None)
+        }
         (By::Weight, of) => {
             let density = at.work.figure(&WATER_DENSITY);
             let whole = at.work.work("weight of the liquid", Weigh { volume: liquid, density });

@@ -27,7 +27,8 @@ impl Recipe {
     fn new() -> Option<Recipe> {
         let mut builder = syntect::parsing::SyntaxSetBuilder::new();
         builder.add(SyntaxDefinition::load_from_str(SYNTAX, true, None).ok()?);
-        let classes = CLASSES.iter().map(|&class| Some((Scope::new(class).ok()?, class))).collect::<Option<_>>()?;
+        let classes =
+            CLASSES.iter().map(|&class| Some((Scope::new(class).ok()?, class))).collect::<Option<_>>()?;
         Some(Recipe { set: builder.build(), classes })
     }
 
@@ -77,7 +78,10 @@ pub fn lines(yaml: &str) -> Vec<String> {
     let mut scopes = ScopeStack::new();
     let mut out = Vec::new();
     for line in yaml.lines() {
-        let told = state.as_mut().filter(|_| line.len() <= LONGEST).and_then(|(recipe, state)| recipe.line(state, &mut scopes, line));
+        let told = state
+            .as_mut()
+            .filter(|_| line.len() <= LONGEST)
+            .and_then(|(recipe, state)| recipe.line(state, &mut scopes, line));
         if told.is_none() {
             state = None;
         }

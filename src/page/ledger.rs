@@ -150,7 +150,13 @@ fn fold(worked: &Worked, line: Line, under: &[Line], prefix: &str, root: &str) -
             })
         }
         _ if rows.is_empty() => None,
-        _ => Some(Fold { rows, symbols_html: String::new(), where_text: String::new(), holds: String::new(), formula: None }),
+        _ => Some(Fold {
+            rows,
+            symbols_html: String::new(),
+            where_text: String::new(),
+            holds: String::new(),
+            formula: None,
+        }),
     }
 }
 
@@ -188,4 +194,3 @@ pub fn formula_row(formula: &'static Formula, root: &str) -> FormulaRow {
         users: Vec::new(),
     }
 }
-

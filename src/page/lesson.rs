@@ -1,8 +1,8 @@
 //! A lesson's page: its text with every reference filled in or checked, and its recipes.
 
+use super::recipe::recipe;
 use super::show::{plainly, volume_both};
 use super::view::{Frame, LessonPage, Piece};
-use super::recipe::recipe;
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
 use crate::formulary::{Formulary, LessonHead};
@@ -63,9 +63,9 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     let mut pieces: Vec<Piece> = Vec::new();
     for (n, prose) in rendered.pieces.into_iter().enumerate() {
         let block = lesson.manuscript.blocks.get(n);
-        let recipe = block.zip(lesson.recipes.get(n).and_then(Option::as_ref)).map(|(block, worked)| {
-            recipe(worked, lesson.book, &anchor(lesson, n), &block.text.value, &root)
-        });
+        let recipe = block
+            .zip(lesson.recipes.get(n).and_then(Option::as_ref))
+            .map(|(block, worked)| recipe(worked, lesson.book, &anchor(lesson, n), &block.text.value, &root));
         pieces.push(Piece { prose_html: prose, recipe });
     }
     if let Some(last) = pieces.last_mut() {
@@ -108,7 +108,13 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
             true => Reference::Link(LinkTo::Address(format!("../lessons/{other}.html"))),
             false => {
                 let why = "a lesson's name is that of its file, without .md and without the number in front";
-                broken(link, format!("the book has no lesson `{other}`"), nearest(other, known), "lesson:", why)
+                broken(
+                    link,
+                    format!("the book has no lesson `{other}`"),
+                    nearest(other, known),
+                    "lesson:",
+                    why,
+                )
             }
         };
     }
@@ -118,7 +124,13 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
             true => Reference::Link(LinkTo::Address(link.href.clone())),
             false => {
                 let why = "a heading's name is its words in small letters, with hyphens between them";
-                broken(link, format!("this lesson has no heading `{anchor}`"), nearest(anchor, known), "#", why)
+                broken(
+                    link,
+                    format!("this lesson has no heading `{anchor}`"),
+                    nearest(anchor, known),
+                    "#",
+                    why,
+                )
             }
         };
     }
@@ -139,15 +151,20 @@ fn broken(link: &LinkFound, message: String, near: Option<&str>, scheme: &str, w
 
 /// `number:strained`, of the lesson's recipe before the link, else of its first.
 fn number(lesson: &Lesson, link: &LinkFound, id: &str) -> Reference {
-    let before = lesson.manuscript.blocks.iter().rposition(|block| block.info.start < link.span.start).unwrap_or(0);
+    let before =
+        lesson.manuscript.blocks.iter().rposition(|block| block.info.start < link.span.start).unwrap_or(0);
     if lesson.manuscript.blocks.is_empty() {
         let why = "a number is taken from a recipe of the same lesson";
         return broken(link, format!("no recipe stands here that has a number `{id}`"), None, "", why);
     }
     // A recipe with a fault has no numbers; its own finding says so.
-    let Some(Some(worked)) = lesson.recipes.get(before) else { return Reference::Link(LinkTo::Broken) };
+    let Some(Some(worked)) = lesson.recipes.get(before) else {
+        return Reference::Link(LinkTo::Broken);
+    };
     let base = &worked.base;
-    let Some(line) = Id::ALL.iter().find(|known| known.text() == id).and_then(|id| base.laid.working.line(*id)) else {
+    let Some(line) =
+        Id::ALL.iter().find(|known| known.text() == id).and_then(|id| base.laid.working.line(*id))
+    else {
         let known: Vec<&str> = base.laid.working.claimed().map(|(id, _)| id.text()).collect();
         let why = format!("its numbers are {}", known.join(", "));
         let near = nearest(id, known);
@@ -177,16 +194,28 @@ fn disagreement(worked: &Worked, line: Line, link: &LinkFound) -> Option<Finding
         Finding::error(Code::WordsDisagree, link.span, message)
             .why("a number in the text is checked against the working, so that the two cannot part")
             .write(format!("[]({})", link.href))
-            .write(format!("[about {}]({})", show(worked.at(line), entry.unit, 0).replace('\u{a0}', " "), link.href))
+            .write(format!(
+                "[about {}]({})",
+                show(worked.at(line), entry.unit, 0).replace('\u{a0}', " "),
+                link.href
+            ))
     };
     let Ok(amount) = measure::amount(text) else {
         return Some(finding(format!("`{}` is not an amount that can be checked", link.text)));
     };
     if amount.dimension() != entry.unit.dimension {
-        return Some(finding(format!("`{}` is {}; `{}` is in {}", link.text, amount.dimension().with_article(), entry.name, entry.unit.text)));
+        return Some(finding(format!(
+            "`{}` is {}; `{}` is in {}",
+            link.text,
+            amount.dimension().with_article(),
+            entry.name,
+            entry.unit.text
+        )));
     }
     let value = worked.at(line);
     let close = |written: f64| (written - value).abs() <= WORDS_WITHIN * value.abs();
-    let holds = if amount.is_range() { amount.low <= value && value <= amount.high } else { close(amount.low) };
-    (!holds).then(|| finding(format!("the text says `{}`; the working says {}", link.text, worked.shown(line))))
+    let holds =
+        if amount.is_range() { amount.low <= value && value <= amount.high } else { close(amount.low) };
+    (!holds)
+        .then(|| finding(format!("the text says `{}`; the working says {}", link.text, worked.shown(line))))
 }

@@ -18,11 +18,9 @@ const CUP: f64 = 236.588_236_5;
 /// No scale is drawn closer than this many ticks.
 const MOST_TICKS: f64 = 24.0;
 /// How every drawing begins.
-const OPEN: &str =
-    r#"<svg class="vessel" viewBox="0 0 80 148" width="80" height="148" aria-hidden="true">"#;
+const OPEN: &str = r#"<svg class="vessel" viewBox="0 0 80 148" width="80" height="148" aria-hidden="true">"#;
 /// The glass: a spout at the left, a rolled lip at the right, soft corners at the foot.
-const GLASS: &str =
-    r#"<path class="glass" d="M2 4.5q6 1.5 6 8V141q0 2 2 2H62q2 0 2-2V8.5q0-3 3-3"/>"#;
+const GLASS: &str = r#"<path class="glass" d="M2 4.5q6 1.5 6 8V141q0 2 2 2H62q2 0 2-2V8.5q0-3 3-3"/>"#;
 /// No more bottles than these are drawn; the words beside them say how many more there are.
 const MOST_BOTTLES: usize = 12;
 
@@ -67,11 +65,7 @@ pub fn vessel(layers: &[Layer], holds_ml: f64, tick_ml: f64) -> String {
     let mut svg = String::from(OPEN);
     let mut level = BASE;
     for layer in layers {
-        let height = if holds > 0.0 {
-            (sound(layer.ml) / holds * SCALE).min(level - BRIM)
-        } else {
-            0.0
-        };
+        let height = if holds > 0.0 { (sound(layer.ml) / holds * SCALE).min(level - BRIM) } else { 0.0 };
         if height < 0.05 {
             continue;
         }
@@ -101,17 +95,11 @@ pub fn bottles_of(fill: Fill, count: usize) -> String {
     let rows = count.div_ceil(columns).max(1);
     let short_by = rows * columns - count;
     // A bottle is drawn 16 wide and 40 high, in a cell 20 by 44, and scaled as large as fits.
-    let size = (72.0 / (20.0 * columns as f64))
-        .min(132.0 / (44.0 * rows as f64))
-        .min(2.4);
+    let size = (72.0 / (20.0 * columns as f64)).min(132.0 / (44.0 * rows as f64)).min(2.4);
     let mut svg = String::from(OPEN);
     for index in 0..count {
         // The top row is the short one: the others stand under it.
-        let place = if index + short_by < columns {
-            index
-        } else {
-            index + short_by
-        };
+        let place = if index + short_by < columns { index } else { index + short_by };
         let (row, column) = (place / columns, place % columns);
         let x = 4.0 + 20.0 * size * column as f64;
         let y = BASE - 44.0 * size * (rows - row) as f64 + 4.0 * size;
@@ -155,11 +143,7 @@ pub fn scale(max_ml: f64) -> (f64, f64, String) {
 
 /// The number itself where it can be drawn, else 0.
 fn sound(ml: f64) -> f64 {
-    if ml.is_finite() {
-        ml.clamp(0.0, 1e9)
-    } else {
-        0.0
-    }
+    if ml.is_finite() { ml.clamp(0.0, 1e9) } else { 0.0 }
 }
 
 /// Up to the next whole number; a hair over one (rounding in a sum) still counts as that one.
@@ -178,15 +162,11 @@ fn short(value: f64) -> f64 {
 fn draw_layer(svg: &mut String, fill: Fill, top: f64, height: f64) {
     let (top, height) = (short(top), short(height));
     if fill == Fill::Ghost {
-        svg.push_str(&format!(
-            r#"<path class="ghost" d="M{LEFT} {top}H{RIGHT}"/>"#
-        ));
+        svg.push_str(&format!(r#"<path class="ghost" d="M{LEFT} {top}H{RIGHT}"/>"#));
         return;
     }
     draw_fill(svg, fill, [LEFT, top, RIGHT - LEFT, height]);
-    svg.push_str(&format!(
-        r#"<path class="surface" d="M{LEFT} {top}H{RIGHT}"/>"#
-    ));
+    svg.push_str(&format!(r#"<path class="surface" d="M{LEFT} {top}H{RIGHT}"/>"#));
 }
 
 /// A filled rectangle: left, top, width, height.
@@ -252,10 +232,7 @@ mod tests {
     #[test]
     fn a_layer_stands_at_its_height() {
         let half = vessel(&[layer(Fill::Liquid, 300.0)], 600.0, 100.0);
-        assert!(
-            half.contains("y=\"82\" width=\"56\" height=\"60\""),
-            "{half}"
-        );
+        assert!(half.contains("y=\"82\" width=\"56\" height=\"60\""), "{half}");
         assert!(half.contains("url(#fill-liquid)"));
         assert_eq!(half.matches("M66").count(), 6);
     }
@@ -281,36 +258,18 @@ mod tests {
 
     #[test]
     fn what_boiled_away_is_an_outline_only() {
-        let svg = vessel(
-            &[layer(Fill::Liquid, 473.0), layer(Fill::Ghost, 360.0)],
-            1420.0,
-            236.6,
-        );
+        let svg = vessel(&[layer(Fill::Liquid, 473.0), layer(Fill::Ghost, 360.0)], 1420.0, 236.6);
         assert_eq!(svg.matches("<rect").count(), 1);
         assert_eq!(svg.matches("class=\"ghost\"").count(), 1);
     }
 
     #[test]
     fn no_number_upsets_a_drawing() {
-        let odd = [
-            0.0,
-            -0.0,
-            -5.0,
-            1e-9,
-            1e12,
-            f64::MAX,
-            f64::NAN,
-            f64::INFINITY,
-            f64::NEG_INFINITY,
-        ];
+        let odd = [0.0, -0.0, -5.0, 1e-9, 1e12, f64::MAX, f64::NAN, f64::INFINITY, f64::NEG_INFINITY];
         for &ml in &odd {
             for &holds in &odd {
                 for &tick in &odd {
-                    let svg = vessel(
-                        &[layer(Fill::Liquid, ml), layer(Fill::Kept, ml)],
-                        holds,
-                        tick,
-                    );
+                    let svg = vessel(&[layer(Fill::Liquid, ml), layer(Fill::Kept, ml)], holds, tick);
                     assert!(svg.starts_with("<svg") && svg.ends_with("</svg>"));
                     assert!(!svg.contains("NaN") && !svg.contains("inf"), "{svg}");
                     assert!(svg.len() < 4000);
@@ -332,8 +291,7 @@ mod tests {
 
     #[test]
     fn no_style_and_no_text_stand_in_a_drawing() {
-        let svg =
-            vessel(&[layer(Fill::Kept, 100.0)], 236.6, 59.1) + &bottles_of(Fill::Sweetener, 12);
+        let svg = vessel(&[layer(Fill::Kept, 100.0)], 236.6, 59.1) + &bottles_of(Fill::Sweetener, 12);
         assert!(!svg.contains("style=") && !svg.contains("<text"));
         assert_eq!(svg.matches("aria-hidden=\"true\"").count(), 2);
     }
@@ -345,16 +303,9 @@ mod tests {
             assert_eq!(svg.matches("class=\"bottle\"").count(), count.min(12));
             let edge = |at: &str, size: &str| -> f64 {
                 let sizes = numbers(&svg, size);
-                numbers(&svg, at)
-                    .iter()
-                    .zip(&sizes[1..])
-                    .map(|(at, size)| at + size)
-                    .fold(0.0, f64::max)
+                numbers(&svg, at).iter().zip(&sizes[1..]).map(|(at, size)| at + size).fold(0.0, f64::max)
             };
-            assert!(
-                edge("x", "width") <= 80.0 && edge("y", "height") <= 148.0,
-                "{count}"
-            );
+            assert!(edge("x", "width") <= 80.0 && edge("y", "height") <= 148.0, "{count}");
             assert!(numbers(&svg, "y").iter().all(|&y| y >= 0.0), "{count}");
         }
     }
@@ -362,33 +313,19 @@ mod tests {
     #[test]
     fn the_scale_is_in_cups_then_in_litres() {
         let words = |ml| scale(ml).2;
-        assert_eq!(
-            words(120.0),
-            "Ticks are quarter cups; the vessel holds 1 cup."
-        );
+        assert_eq!(words(120.0), "Ticks are quarter cups; the vessel holds 1 cup.");
         assert_eq!(words(1419.5), "Ticks are cups; the vessel holds 6.");
         assert_eq!(words(1421.0), "Ticks are cups; the vessel holds 6.");
         assert_eq!(words(1430.0), "Ticks are cups; the vessel holds 7.");
-        assert_eq!(
-            words(2000.0),
-            "Ticks are half litres; the vessel holds 2\u{a0}L."
-        );
+        assert_eq!(words(2000.0), "Ticks are half litres; the vessel holds 2\u{a0}L.");
         assert_eq!(words(7200.0), "Ticks are litres; the vessel holds 8.");
-        assert_eq!(
-            words(43000.0),
-            "Ticks are 5 litres; the vessel holds 45\u{a0}L."
-        );
-        assert_eq!(
-            words(90000.0),
-            "Ticks are 10 litres; the vessel holds 90\u{a0}L."
-        );
+        assert_eq!(words(43000.0), "Ticks are 5 litres; the vessel holds 45\u{a0}L.");
+        assert_eq!(words(90000.0), "Ticks are 10 litres; the vessel holds 90\u{a0}L.");
     }
 
     #[test]
     fn whatever_is_drawn_fits_its_scale() {
-        for ml in [
-            1.0, 59.0, 237.0, 473.2, 946.4, 1999.0, 2001.0, 5000.0, 12_345.0, 1e6,
-        ] {
+        for ml in [1.0, 59.0, 237.0, 473.2, 946.4, 1999.0, 2001.0, 5000.0, 12_345.0, 1e6] {
             let (holds, tick, _) = scale(ml);
             assert!(ml <= holds * 1.021, "{ml} in {holds}");
             assert!(holds / tick <= MOST_TICKS, "{ml}");

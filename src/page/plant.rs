@@ -51,7 +51,11 @@ fn fact(term: &str, value: String) -> FactRow {
 fn of_form(name: &str, form: &PlantForm, root: &str, facts: &mut Vec<FactRow>) {
     let mut add = |term: String, cited: &Cited, unit: &Unit, after: &str| {
         let value = show(cited.value, unit, usual_places(cited.value, unit));
-        facts.push(FactRow { term, value: format!("{value}{after}"), source_html: cite(&cited.source, root) });
+        facts.push(FactRow {
+            term,
+            value: format!("{value}{after}"),
+            source_html: cite(&cited.source, root),
+        });
     };
     if let Some(holds) = &form.holds {
         add(format!("Keeps back, {name}"), holds, &ML_PER_G, ", squeezed by hand");

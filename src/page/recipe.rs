@@ -1,9 +1,11 @@
 //! One recipe as its page shows it: label, gathering, order of work, levels, cautions.
 
-use super::show::{about, between, cite, clock, duration, plainly, sweet_both, volume_both, whole, whole_bottles};
+use super::show::{
+    about, between, cite, clock, duration, plainly, sweet_both, volume_both, whole, whole_bottles,
+};
 use super::view::{
-    CautionRow, Cautions, Fill, GatherRow, Gathering, Kind, LabelRow, Latin, Levels, Link, Note, Order, PartLink,
-    Recipe, StepRow, Vessel, Written,
+    CautionRow, Cautions, Fill, GatherRow, Gathering, Kind, LabelRow, Latin, Levels, Link, Note, Order,
+    PartLink, Recipe, StepRow, Vessel, Written,
 };
 use super::{fair_copy, ledger, levels, variations};
 use crate::caution::{self, Caution};
@@ -36,7 +38,11 @@ pub fn recipe(worked: &WorkedRecipe, book: &Formulary, id: &str, written: &str, 
         .iter()
         .filter(|(part, _)| named(part))
         .enumerate()
-        .map(|(n, (part, title))| PartLink { number: n + 1, title: (*title).into(), anchor: format!("{id}-{part}") })
+        .map(|(n, (part, title))| PartLink {
+            number: n + 1,
+            title: (*title).into(),
+            anchor: format!("{id}-{part}"),
+        })
         .collect();
     let part = |name: &str| {
         let anchor = format!("{id}-{name}");
@@ -66,7 +72,11 @@ fn latin(worked: &Worked, book: &Formulary) -> Vec<Latin> {
     let plants = worked.laid.ingredients.iter().filter_map(|ingredient| {
         let plant = book.plants.get(ingredient.plant.as_ref()?)?;
         let form = ingredient.form.map_or(String::new(), |form| format!("{form} "));
-        Some(Latin { name: plant.latin.clone(), author: plant.author.clone(), part: format!("the {form}{}", plant.part) })
+        Some(Latin {
+            name: plant.latin.clone(),
+            author: plant.author.clone(),
+            part: format!("the {form}{}", plant.part),
+        })
     });
     plants.collect()
 }
@@ -101,7 +111,12 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
     if let Some(minutes) = working.line(Id::Minutes) {
         let stove = working.line(Id::StoveMinutes).map(|line| duration(base.at(line)));
         let stove = stove.map_or(String::new(), |stove| format!(", of which {stove} at the stove"));
-        rows.push(row("Takes", Kind::Worked, duration(base.at(minutes)) + &stove, vec!["worked, with allowances".into()]));
+        rows.push(row(
+            "Takes",
+            Kind::Worked,
+            duration(base.at(minutes)) + &stove,
+            vec!["worked, with allowances".into()],
+        ));
     }
     if let Some(keep) = &recipe.keep {
         let value = keep.value.words().to_string();
@@ -124,8 +139,7 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
     if !never.is_empty() {
         let mut never = row("Never for", Kind::Declared, never.join("; "), Vec::new());
         never.stop = true;
-        never.link =
-            Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
+        never.link = Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
         rows.push(never);
     }
     rows
@@ -133,8 +147,12 @@ fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow>
 
 /// " of 250 mL (8.5 fl oz)".
 fn bottle_size(worked: &Worked) -> String {
-    let Some(bottles) = worked.laid.working.line(Id::Bottles) else { return String::new() };
-    let How::Worked(by) = &worked.laid.working.entry(bottles).how else { return String::new() };
+    let Some(bottles) = worked.laid.working.line(Id::Bottles) else {
+        return String::new();
+    };
+    let How::Worked(by) = &worked.laid.working.entry(bottles).how else {
+        return String::new();
+    };
     let size = by.with[1][0];
     format!(" of {} ({})", plainly(worked, size), kitchen::fl_oz(worked.at(size)))
 }
@@ -160,7 +178,12 @@ fn gathering(worked: &Worked, book: &Formulary, root: &str, part: PartLink) -> G
     }
 }
 
-fn gather_row(worked: &Worked, book: &Formulary, ingredient: &Ingredient, root: &str) -> (GatherRow, Option<Note>) {
+fn gather_row(
+    worked: &Worked,
+    book: &Formulary,
+    ingredient: &Ingredient,
+    root: &str,
+) -> (GatherRow, Option<Note>) {
     let mut row = GatherRow {
         what: capital(&ingredient.words),
         form: ingredient.form.map_or(String::new(), |form| form.to_string()),
@@ -176,7 +199,9 @@ fn gather_row(worked: &Worked, book: &Formulary, ingredient: &Ingredient, root: 
         row.us = kitchen::volume_us(ml, close, toward).map_or_else(|| kitchen::fl_oz(ml), |found| found.text);
         row.metric = plainly(worked, volume);
     }
-    let Some(weight) = ingredient.weight else { return (row, None) };
+    let Some(weight) = ingredient.weight else {
+        return (row, None);
+    };
     let g = worked.at(weight);
     let ounces = kitchen::mass_us(g, close, toward).map_or_else(|| kitchen::oz(g), |found| found.text);
     if ingredient.volume.is_some() {
@@ -194,7 +219,11 @@ fn gather_row(worked: &Worked, book: &Formulary, ingredient: &Ingredient, root: 
         row.us_note = format!("weight; about {}", cups.text);
         Some(Note {
             kind: Kind::Advised,
-            html: format!("{} by the cup: {}. Cups of loose plants differ; weigh them.", escape(&row.what), cite(&bulk.source, root)),
+            html: format!(
+                "{} by the cup: {}. Cups of loose plants differ; weigh them.",
+                escape(&row.what),
+                cite(&bulk.source, root)
+            ),
         })
     });
     (row, note)
@@ -248,7 +277,8 @@ fn said(worked: &Worked, say: &Say) -> String {
 fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
     let working = &worked.laid.working;
     let volume = |lines: &[Line]| lines.iter().map(|line| worked.at(*line)).sum::<f64>();
-    let with_levels: Vec<_> = worked.laid.steps.iter().filter_map(|done| Some((done, done.level.as_ref()?))).collect();
+    let with_levels: Vec<_> =
+        worked.laid.steps.iter().filter_map(|done| Some((done, done.level.as_ref()?))).collect();
     let put_in = working.line(Id::Water);
     let most = with_levels
         .iter()
@@ -262,11 +292,17 @@ fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
     let mut vessels = Vec::new();
     if let Some(line) = put_in {
         vessels.push(Vessel {
-            svg: levels::vessel(&[levels::Layer { fill: levels::Fill::Liquid, ml: worked.at(line) }], holds, tick),
+            svg: levels::vessel(
+                &[levels::Layer { fill: levels::Fill::Liquid, ml: worked.at(line) }],
+                holds,
+                tick,
+            ),
             step: "Put in".to_string(),
             volume: plainly(worked, line),
             other: kitchen::fl_oz(worked.at(line)),
-            change: working.line(Id::Plants).map_or(String::new(), |plants| format!("on {} of plants", plainly(worked, plants))),
+            change: working
+                .line(Id::Plants)
+                .map_or(String::new(), |plants| format!("on {} of plants", plainly(worked, plants))),
         });
     }
     for (done, level) in with_levels {
@@ -286,7 +322,8 @@ fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
         let bottles = (done.name == "bottle").then(|| working.line(Id::Bottles)).flatten();
         vessels.push(match bottles {
             Some(line) => {
-                let fill = if level.sweet.is_empty() { levels::Fill::Liquid } else { levels::Fill::Sweetener };
+                let fill =
+                    if level.sweet.is_empty() { levels::Fill::Liquid } else { levels::Fill::Sweetener };
                 Vessel {
                     svg: levels::bottles_of(fill, whole(worked.at(line)) as usize),
                     step: level.words.to_string(),
@@ -324,7 +361,9 @@ fn plain(worked: &Worked, say: &Say) -> String {
         Say::Words(words) => words.clone(),
         Say::Strong(words) => (*words).to_string(),
         Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
-        Say::Volume(line) | Say::Weight(line) | Say::Measured(line, _) | Say::Size(line) => plainly(worked, *line),
+        Say::Volume(line) | Say::Weight(line) | Say::Measured(line, _) | Say::Size(line) => {
+            plainly(worked, *line)
+        }
     }
 }
 
@@ -349,4 +388,3 @@ pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
-

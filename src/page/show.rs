@@ -1,8 +1,8 @@
 //! How values and sources are written for readers: the second unit, ranges, times, citations.
 
 use crate::bibliography::{Source, Standing};
-use crate::formula::equation::escape;
 use crate::formula::Line;
+use crate::formula::equation::escape;
 use crate::measure::kitchen::{self, Close, Toward};
 use crate::measure::{Dimension, decimal, show, usual_places};
 use crate::variation::Worked;
@@ -31,9 +31,8 @@ pub fn other(worked: &Worked, line: Line) -> String {
     let id = worked.laid.working.id_of(line);
     let toward = id.map_or(Toward::Nearest, |id| toward(id.rounds()));
     match entry.unit.dimension {
-        Dimension::VOLUME if id == Some(Id::Sweetener) => {
-            kitchen::volume_us(value, Close::Two, toward).map_or_else(|| kitchen::fl_oz(value), |found| found.text)
-        }
+        Dimension::VOLUME if id == Some(Id::Sweetener) => kitchen::volume_us(value, Close::Two, toward)
+            .map_or_else(|| kitchen::fl_oz(value), |found| found.text),
         Dimension::VOLUME if value >= 1.0 => kitchen::fl_oz(value),
         Dimension::MASS if value >= 14.0 => {
             kitchen::mass_us(value, Close::Five, toward).map_or_else(String::new, |found| found.text)
@@ -41,7 +40,9 @@ pub fn other(worked: &Worked, line: Line) -> String {
         Dimension::TIME if value >= 60.0 => kitchen::minutes(value),
         Dimension::TEMPERATURE => kitchen::temperature_text(value),
         _ if entry.unit.text == "% w/w" => "by weight".to_string(),
-        _ if id.is_some_and(|id| id.rounds() == Rounds::Down) => format!("so {}", decimal(whole(value), 0)),
+        _ if id.is_some_and(|id| id.rounds() == Rounds::Down) => {
+            format!("so {}", decimal(whole(value), 0))
+        }
         _ => String::new(),
     }
 }
@@ -129,7 +130,9 @@ pub fn kind(how: &How) -> Kind {
 pub fn source_of(how: &How, root: &str) -> String {
     match how {
         How::Given { .. } => "As the recipe says.".to_string(),
-        How::Assumed { source, advice, .. } => format!("{}. {}", capital_html(&cite(source, root)), escape(advice)),
+        How::Assumed { source, advice, .. } => {
+            format!("{}. {}", capital_html(&cite(source, root)), escape(advice))
+        }
         How::Published { source, .. } => sentence(&cite(source, root)),
         How::Worked(by) => sentence(&cite(&by.formula.source, root)),
     }

@@ -106,14 +106,18 @@ mod tests {
         ] {
             assert_eq!(small(text), text);
         }
-        assert_eq!(small("<body>{# a remark #}<p>x</p><!-- gone --></body>"), "<body>{# a remark #}<p>x</p></body>");
+        assert_eq!(
+            small("<body>{# a remark #}<p>x</p><!-- gone --></body>"),
+            "<body>{# a remark #}<p>x</p></body>"
+        );
     }
 
     #[test]
     fn html_stays_valid() {
         let page = "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>{{ t }}</title>\n</head>\n<body class=\"a  b\">\n<main>{% block main %}{% endblock %}</main>\n<input type=\"text\" value=\"{{ v }}\" />\n</body>\n</html>\n";
         let want = "<!doctype html><html lang=en><head><meta charset=utf-8><title>{{ t }}</title></head><body class=\"a b\"><main>{% block main %}{% endblock %}</main><input type=text value=\"{{ v }}\"></body></html>";
-        let small = small(page).replace("<input value=\"{{ v }}\" type=text>", "<input type=text value=\"{{ v }}\">");
+        let small =
+            small(page).replace("<input value=\"{{ v }}\" type=text>", "<input type=text value=\"{{ v }}\">");
         assert_eq!(small, want);
     }
 

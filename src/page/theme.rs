@@ -95,11 +95,19 @@ impl Theme {
             let as_written = templates.iter().map(|(name, text, _)| (*name, *text));
             if let Err(error) = written.add_raw_templates(as_written) {
                 match error.kind() {
-                    ErrorKind::Msg(print) if print.contains("--> ") => findings.extend(told_in_print(print, &files)),
+                    ErrorKind::Msg(print) if print.contains("--> ") => {
+                        findings.extend(told_in_print(print, &files))
+                    }
                     _ => findings.push(told(&error, &files, None)),
                 }
-            } else if let Err(error) = small.add_raw_templates(templates.iter().map(|(name, _, small)| (*name, small))) {
-                findings.push(whole(&files, None, format!("a template cannot be made small: {}", brief(&error))));
+            } else if let Err(error) =
+                small.add_raw_templates(templates.iter().map(|(name, _, small)| (*name, small)))
+            {
+                findings.push(whole(
+                    &files,
+                    None,
+                    format!("a template cannot be made small: {}", brief(&error)),
+                ));
             }
         }
         if findings.is_empty() { Ok(Theme { files, written, small, assets }) } else { Err(findings) }
@@ -162,7 +170,8 @@ fn told_in_print(print: &str, files: &BTreeMap<String, String>) -> Vec<Finding> 
         findings.push(match (files.get(&path), line, column) {
             (Some(text), Some(line), Some(column)) => {
                 let source = Source::new(path.as_str(), text.as_str());
-                let before: usize = source.line(line).chars().take(column.saturating_sub(1)).map(char::len_utf8).sum();
+                let before: usize =
+                    source.line(line).chars().take(column.saturating_sub(1)).map(char::len_utf8).sum();
                 let start = source.line_start(line) + before;
                 at(&path, text, Span::new(start, start + 1), message)
             }
@@ -171,7 +180,9 @@ fn told_in_print(print: &str, files: &BTreeMap<String, String>) -> Vec<Finding> 
     }
     // The crate goes through its templates in no fixed order.
     findings.sort_by(|a, b| {
-        let key = |finding: &Finding| finding.place.as_ref().map(|place| (place.path.clone(), place.line, place.column));
+        let key = |finding: &Finding| {
+            finding.place.as_ref().map(|place| (place.path.clone(), place.line, place.column))
+        };
         key(a).cmp(&key(b)).then_with(|| a.message.cmp(&b.message))
     });
     findings
@@ -294,7 +305,10 @@ mod tests {
         ]);
         assert_eq!(places(&found), [("css", 2, 6), ("a", 3, 9), ("b", 2, 4)]);
         assert!(found.iter().all(|finding| finding.code == Code::BadTheme));
-        assert_eq!(places(&fails(&[("templates/zz-a.html", "<p>\n {{ title | nope }}</p>")])), [("a", 2, 13)]);
+        assert_eq!(
+            places(&fails(&[("templates/zz-a.html", "<p>\n {{ title | nope }}</p>")])),
+            [("a", 2, 13)]
+        );
         assert_eq!(places(&fails(&[("templates/zz-a.html", "<p>{% if title %}\n")])), [("a", 1, 17)]);
         assert_eq!(places(&fails(&[("templates/zz-a.html", "{% extends \"gone.html\" %}")])), [("a", 0, 0)]);
         let a = ("templates/zz-a.html", "<p>\n {% include \"gone.html\" %}</p>");

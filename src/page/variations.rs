@@ -1,9 +1,9 @@
 //! The variations table: the recipe first, then each variation, every column computed.
 
+use super::show::whole;
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::measure::{decimal, usual_places};
 use crate::recipe::Keep;
-use super::show::whole;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::{Id, Rounds};
 
@@ -33,7 +33,12 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         COLUMNS.iter().filter(|(id, ..)| all.iter().any(|worked| worked.value(*id).is_some())).collect();
     let mut heads: Vec<Head> = columns
         .iter()
-        .map(|(_, text, short, group)| Head { text: (*text).into(), short: (*short).into(), group: *group, words: false })
+        .map(|(_, text, short, group)| Head {
+            text: (*text).into(),
+            short: (*short).into(),
+            group: *group,
+            words: false,
+        })
         .collect();
     heads.push(Head { text: "Kept".into(), short: "Kept".into(), group: true, words: true });
     let keeps: Vec<Option<Keep>> = std::iter::once(&worked.recipe)
@@ -97,7 +102,9 @@ fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
 
 /// The figure alone: the unit stands in the head. Counts for people are rounded down.
 fn printed(id: Id, worked: &Worked) -> String {
-    let Some(line) = worked.laid.working.line(id) else { return "–".to_string() };
+    let Some(line) = worked.laid.working.line(id) else {
+        return "–".to_string();
+    };
     let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
     match (id, id.rounds()) {
         (Id::Minutes, _) => decimal(crate::measure::kitchen::to_five_minutes(value), 0),

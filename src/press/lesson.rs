@@ -55,8 +55,12 @@ pub struct Read {
 pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read>, Trouble> {
     let head = &book.lessons[n];
     // The head was read from this file before, and its faults told then.
-    let Some(source) = read_source(dir, &head.path, &mut Vec::new())? else { return Ok(None) };
-    let Ok(parts) = manuscript::parts(&source) else { return Ok(None) };
+    let Some(source) = read_source(dir, &head.path, &mut Vec::new())? else {
+        return Ok(None);
+    };
+    let Ok(parts) = manuscript::parts(&source) else {
+        return Ok(None);
+    };
     let manuscript = manuscript::read(&source, parts.body.span, &["recipe"]);
     let mut findings: Vec<Finding> = manuscript.findings.clone();
     let mut recipes = Vec::new();
@@ -89,7 +93,9 @@ pub(super) fn press_one(
     theme: &Theme,
     write: &(dyn Fn(&str, &[u8]) -> Result<(), Trouble> + Sync),
 ) -> Result<Done, Trouble> {
-    let Some(read) = read_lesson(dir, book, n)? else { return Ok(Done::default()) };
+    let Some(read) = read_lesson(dir, book, n)? else {
+        return Ok(Done::default());
+    };
     let head = &book.lessons[n];
     let mut done = Done { findings: read.findings, ..Done::default() };
     for worked in read.recipes.iter().flatten() {

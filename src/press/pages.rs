@@ -35,7 +35,11 @@ pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str
             .chain([crate::caution::CLOSING.to_string()])
             .collect(),
         back: None,
-        contents: Some(Link { text: "Back to the contents".into(), href: format!("{root}index.html"), current: false }),
+        contents: Some(Link {
+            text: "Back to the contents".into(),
+            href: format!("{root}index.html"),
+            current: false,
+        }),
         catchword: None,
     }
 }
@@ -57,8 +61,10 @@ pub(super) fn press(
     findings: &mut Vec<Finding>,
 ) -> Result<usize, Trouble> {
     let mut pages = 0;
-    let mut put = |path: &str, template: &str, view: &dyn erased::View, findings: &mut Vec<Finding>| {
-        match view.render(theme, template) {
+    let mut put =
+        |path: &str, template: &str, view: &dyn erased::View, findings: &mut Vec<Finding>| match view
+            .render(theme, template)
+        {
             Ok(html) => {
                 pages += 1;
                 write(path, html.as_bytes())
@@ -67,30 +73,43 @@ pub(super) fn press(
                 findings.push(finding);
                 Ok(())
             }
-        }
-    };
+        };
     put("index.html", "home.html", &home(book, done), findings)?;
     let mut users = Users::new();
     for lesson in done {
         for (id, links) in &lesson.users {
             let all = users.entry(id.clone()).or_default();
-            all.extend(links.iter().filter(|link| !all.iter().any(|known| known.href == link.href)).cloned().collect::<Vec<_>>());
+            all.extend(
+                links
+                    .iter()
+                    .filter(|link| !all.iter().any(|known| known.href == link.href))
+                    .cloned()
+                    .collect::<Vec<_>>(),
+            );
         }
     }
-    let about = "How the numbers of this book are made: every formula, figure and assumption with its source.";
+    let about =
+        "How the numbers of this book are made: every formula, figure and assumption with its source.";
     put("method.html", "method.html", &method_page::page(frame(book, METHOD, about, ""), &users), findings)?;
     let list = frame(book, "Plants", "The plants of this book, by their names.", "");
     put("plants.html", "plants.html", &plant::list(list, book), findings)?;
     for path in &gathered.plants {
         let id = super::plant_id(path);
-        let Some(plant) = book.plants.get(id) else { continue };
-        let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else { continue };
-        let Ok(parts) = manuscript::parts(&source) else { continue };
+        let Some(plant) = book.plants.get(id) else {
+            continue;
+        };
+        let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else {
+            continue;
+        };
+        let Ok(parts) = manuscript::parts(&source) else {
+            continue;
+        };
         let text = manuscript::read(&source, parts.body.span, &[]);
         findings.extend(text.findings.iter().cloned());
         let (prose, found) = prose(&text, book);
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
-        let used_by = book.lessons.iter().zip(done).filter(|(_, done)| done.plants.iter().any(|used| used == id));
+        let used_by =
+            book.lessons.iter().zip(done).filter(|(_, done)| done.plants.iter().any(|used| used == id));
         let users = used_by.map(|(head, _)| lesson_link(head, "../")).collect();
         let title = capital(&plant.words);
         let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
@@ -113,7 +132,8 @@ fn home(book: &Formulary, done: &[Done]) -> HomePage {
         ready_in: done.ready_in.join("; "),
         when: head.when.clone(),
     });
-    let link = |text: &str, href: &str| Link { text: text.to_string(), href: href.to_string(), current: false };
+    let link =
+        |text: &str, href: &str| Link { text: text.to_string(), href: href.to_string(), current: false };
     HomePage {
         frame: Frame { contents: None, ..frame(book, &course.title, &course.lead, "") },
         for_whom: course.for_whom.clone(),

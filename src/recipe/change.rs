@@ -3,9 +3,9 @@
 //! A change names what it replaces: a key of the recipe (`liquid`), a step (`sweeten`), a place for
 //! a new step (`after strain`, `before bottle`), or a step to leave out (`without: reduce`).
 
+use super::Variation;
 use super::read::read_tree;
 use super::step::STEPS;
-use super::Variation;
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::span::{Span, Spanned};
 use crate::yaml::{Node, Value};
@@ -18,12 +18,17 @@ const MOST: usize = 100;
 
 /// Reads the variations of a recipe's tree, each with the recipe as it then stands.
 pub(super) fn read_variations(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Vec<Variation> {
-    let Value::Map(entries) = &tree.value else { return Vec::new() };
-    let Some((_, list)) = entries.iter().find(|(key, _)| key.value == "variations") else { return Vec::new() };
+    let Value::Map(entries) = &tree.value else {
+        return Vec::new();
+    };
+    let Some((_, list)) = entries.iter().find(|(key, _)| key.value == "variations") else {
+        return Vec::new();
+    };
     let mut variations: Vec<Variation> = Vec::new();
     let list = list.list("variations", findings).unwrap_or_default();
     if list.len() > MOST {
-        let message = format!("the recipe has {} variations; {MOST} are the most that are worked", list.len());
+        let message =
+            format!("the recipe has {} variations; {MOST} are the most that are worked", list.len());
         let first = list.first().map_or(span, |node| node.span);
         findings.push(Finding::error(Code::WrongShape, first, message).why("nobody could compare them"));
         return Vec::new();
@@ -67,16 +72,20 @@ fn read_variation(node: &Node, tree: &Node, span: Span, findings: &mut Vec<Findi
     let mut found = Vec::new();
     let recipe = read_tree(&changed, span, &mut found);
     let here = node.span;
-    findings.extend(found.into_iter().filter(|finding| {
-        finding.span.is_some_and(|span| span.start >= here.start && span.end <= here.end)
-    }));
+    findings.extend(
+        found.into_iter().filter(|finding| {
+            finding.span.is_some_and(|span| span.start >= here.start && span.end <= here.end)
+        }),
+    );
     let mut recipe = recipe?;
     recipe.name = name.clone();
     Some(Variation { name, changes, recipe: Box::new(recipe) })
 }
 
 fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box<Finding>> {
-    let Value::Map(entries) = &mut tree.value else { return Ok(()) };
+    let Value::Map(entries) = &mut tree.value else {
+        return Ok(());
+    };
     let words: Vec<&str> = key.value.split_whitespace().collect();
     match words[..] {
         [name] if KEYS.contains(&name) => {
@@ -88,8 +97,12 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
         }
         _ => {}
     }
-    let Some(steps) = entries.iter_mut().find(|(written, _)| written.value == "method") else { return Ok(()) };
-    let Value::List(steps) = &mut steps.1.value else { return Ok(()) };
+    let Some(steps) = entries.iter_mut().find(|(written, _)| written.value == "method") else {
+        return Ok(());
+    };
+    let Value::List(steps) = &mut steps.1.value else {
+        return Ok(());
+    };
     match words[..] {
         ["without"] => {
             let Value::Scalar(name) = &value.value else {
@@ -111,7 +124,8 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
             // A step that is not there to be changed can be put in.
             let put_in = |example: &str| format!("after strain: {{{example}}}");
             let example = STEPS.iter().find(|(step, _)| *step == name).map(|(_, example)| put_in(example));
-            let at = find(steps, key).map_err(|finding| Box::new(Finding { write: example.into_iter().collect(), ..*finding }))?;
+            let at = find(steps, key)
+                .map_err(|finding| Box::new(Finding { write: example.into_iter().collect(), ..*finding }))?;
             if let Value::Map(step) = &mut steps[at].value
                 && let Some((written, node)) = step.first_mut()
             {

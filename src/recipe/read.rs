@@ -35,7 +35,9 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
     let plants = fields
         .need("plants", "plants: {rosehip: 200 g dried}", findings)
         .map(|node| read_plants(node, "the plants", findings));
-    let liquid = fields.need("liquid", "liquid: {water: 1:4 w/v}", findings).and_then(|node| read_liquid(node, findings));
+    let liquid = fields
+        .need("liquid", "liquid: {water: 1:4 w/v}", findings)
+        .and_then(|node| read_liquid(node, findings));
     let method = fields
         .need("method", "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]", findings)
         .map(|node| read_method(node, findings));
@@ -83,7 +85,8 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
     let amount = fields
         .need("amount", "take: {amount: 1–2 tsp, daily: 1}", findings)
         .and_then(|node| node.read("a dose", measure::volume, findings));
-    let daily = fields.need("daily", "daily: 3", findings).and_then(|node| node.read("doses a day", count, findings));
+    let daily =
+        fields.need("daily", "daily: 3", findings).and_then(|node| node.read("doses a day", count, findings));
     let people = match fields.take("people") {
         Some(node) => node.read("the people", count, findings),
         None => Some(Spanned::new(1.0, fields.span())),
@@ -106,7 +109,9 @@ pub(super) fn count(text: &str) -> Result<f64, Misread> {
 }
 
 fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
-    let Some(mut fields) = node.map("what is assumed", findings) else { return Vec::new() };
+    let Some(mut fields) = node.map("what is assumed", findings) else {
+        return Vec::new();
+    };
     let mut own = Vec::new();
     for (key, node) in fields.rest() {
         let Some(what) = assumptions().find(|assumption| assumption.id == key.value) else {
@@ -133,7 +138,9 @@ fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
 fn share(text: &str, what: &Assumption) -> Result<measure::Amount, Misread> {
     let amount = measure::per_cent(text).map_err(|mut misread| {
         // 1.5 times as wet is 150 %; 17 of water in honey can only be 17 %.
-        if let (Code::NoUnit, true, Ok(times)) = (misread.code, what.unit.text.is_empty(), text.trim().parse::<f64>()) {
+        if let (Code::NoUnit, true, Ok(times)) =
+            (misread.code, what.unit.text.is_empty(), text.trim().parse::<f64>())
+        {
             misread.write = vec![format!("{} %", measure::rounded(times * 100.0, 2))];
         }
         misread

@@ -29,16 +29,21 @@ const MOST_STEPS: usize = 100;
 
 /// Reads the list of steps.
 pub(super) fn read_method(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Step>> {
-    let Some(steps) = node.list("the steps", findings) else { return Vec::new() };
+    let Some(steps) = node.list("the steps", findings) else {
+        return Vec::new();
+    };
     if steps.is_empty() {
         findings.push(
-            Finding::error(Code::MissingKey, node.span, "the method has no step").write(format!("- {}", STEPS[0].1)),
+            Finding::error(Code::MissingKey, node.span, "the method has no step")
+                .write(format!("- {}", STEPS[0].1)),
         );
     }
     if steps.len() > MOST_STEPS {
-        let message = format!("the method has {} steps; {MOST_STEPS} are the most that are read", steps.len());
+        let message =
+            format!("the method has {} steps; {MOST_STEPS} are the most that are read", steps.len());
         findings.push(
-            Finding::error(Code::WrongShape, node.span, message).why("nobody could follow them; several recipes can"),
+            Finding::error(Code::WrongShape, node.span, message)
+                .why("nobody could follow them; several recipes can"),
         );
         return Vec::new();
     }
@@ -63,10 +68,14 @@ fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> 
         "steep" => read_steep(value, findings),
         "add" => Some(Step::Add(read_plants(value, "the plants to add", findings))),
         "strain" => value.one_of("a way of straining", HANDS, findings).map(|hand| Step::Strain(hand.value)),
-        "reduce" => value.read("how far it is reduced", measure::reduction, findings).map(|to| Step::Reduce(to.value)),
+        "reduce" => {
+            value.read("how far it is reduced", measure::reduction, findings).map(|to| Step::Reduce(to.value))
+        }
         "cool" => value.read("a temperature", below_the_boil, findings).map(|to| Step::Cool(to.value)),
         "sweeten" => read_sweeten(value, findings),
-        "bottle" => value.read("the size of a bottle", measure::volume, findings).map(|size| Step::Bottle(size.value)),
+        "bottle" => {
+            value.read("the size of a bottle", measure::volume, findings).map(|size| Step::Bottle(size.value))
+        }
         _ => {
             let known = STEPS.iter().map(|(name, _)| *name);
             findings.push(yaml::unknown("a step", Spanned::new(&key.value, key.span), known));
@@ -90,9 +99,12 @@ fn read_simmer(node: &Node, hard: bool, findings: &mut Vec<Finding>) -> Option<S
         return None;
     }
     let mut fields = node.map(name, findings)?;
-    let time =
-        fields.need("time", "time: 30 min", findings).and_then(|node| node.read("the time", measure::time, findings));
-    let lid = fields.need("lid", "lid: on", findings).and_then(|node| node.one_of("a way of covering", LIDS, findings));
+    let time = fields
+        .need("time", "time: 30 min", findings)
+        .and_then(|node| node.read("the time", measure::time, findings));
+    let lid = fields
+        .need("lid", "lid: on", findings)
+        .and_then(|node| node.one_of("a way of covering", LIDS, findings));
     fields.finish(findings);
     Some(Step::Simmer { time: time?, lid: lid?, hard })
 }
@@ -103,9 +115,12 @@ fn read_steep(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
         return Some(Step::Steep { time, from_boiling: false });
     }
     let mut fields = node.map("steep", findings)?;
-    let time =
-        fields.need("time", "time: 20 min", findings).and_then(|node| node.read("the time", measure::time, findings));
-    let from = fields.take("from").and_then(|node| node.one_of("a start", &[("boiling", true), ("cold", false)], findings));
+    let time = fields
+        .need("time", "time: 20 min", findings)
+        .and_then(|node| node.read("the time", measure::time, findings));
+    let from = fields
+        .take("from")
+        .and_then(|node| node.one_of("a start", &[("boiling", true), ("cold", false)], findings));
     fields.finish(findings);
     Some(Step::Steep { time: time?, from_boiling: from.is_some_and(|from| from.value) })
 }
@@ -116,7 +131,8 @@ fn below_the_boil(text: &str) -> Result<measure::Amount, measure::Misread> {
     if to.high < BOIL {
         return Ok(to);
     }
-    let message = format!("`{}` is no cooling: what is made with water is never hotter than 100 °C", text.trim());
+    let message =
+        format!("`{}` is no cooling: what is made with water is never hotter than 100 °C", text.trim());
     let mut misread = measure::Misread::new(0..text.len(), Code::BadNumber, message);
     misread.write.push("38 °C".to_string());
     Err(misread)
@@ -127,7 +143,9 @@ const BOIL: f64 = 100.0;
 
 /// Plants by name with their amounts.
 pub(super) fn read_plants(node: &Node, what: &str, findings: &mut Vec<Finding>) -> Vec<PlantUse> {
-    let Some(mut fields) = node.map(what, findings) else { return Vec::new() };
+    let Some(mut fields) = node.map(what, findings) else {
+        return Vec::new();
+    };
     let mut plants = Vec::new();
     let entries = fields.rest();
     if entries.is_empty() {

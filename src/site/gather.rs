@@ -35,7 +35,9 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
     for entry in WalkDir::new(dir).sort_by_file_name().follow_links(false) {
         let entry = entry.map_err(|error| Trouble::Disk {
             path: error.path().unwrap_or(dir).to_path_buf(),
-            error: error.into_io_error().unwrap_or_else(|| std::io::Error::other("a folder that contains itself")),
+            error: error
+                .into_io_error()
+                .unwrap_or_else(|| std::io::Error::other("a folder that contains itself")),
         })?;
         if !entry.file_type().is_file() {
             continue;
@@ -76,8 +78,10 @@ pub fn read_source(dir: &Path, path: &str, findings: &mut Vec<Finding>) -> Resul
     };
     let text = text.strip_prefix('\u{feff}').map(str::to_string).unwrap_or(text);
     if text.trim().is_empty() {
-        findings.push(Finding::of_file(Level::Error, Code::EmptyFile, path, "the file is empty")
-            .why("write what belongs in it, or take it out of the folder"));
+        findings.push(
+            Finding::of_file(Level::Error, Code::EmptyFile, path, "the file is empty")
+                .why("write what belongs in it, or take it out of the folder"),
+        );
         return Ok(None);
     }
     Ok(Some(Source::new(path, text)))

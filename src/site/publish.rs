@@ -8,7 +8,8 @@ use super::Trouble;
 
 /// The file that says a folder was made here.
 pub const MARK: &str = "stillroom.txt";
-const MARK_TEXT: &str = "This folder is pressed by stillroom and replaced whole at each press. Keep nothing of your own in it.\n";
+const MARK_TEXT: &str =
+    "This folder is pressed by stillroom and replaced whole at each press. Keep nothing of your own in it.\n";
 
 /// A site being written.
 #[derive(Debug)]

@@ -96,7 +96,14 @@ impl Working {
     }
 
     /// A number the recipe declares. Two declared numbers never share a line, equal or not.
-    pub fn given(&mut self, name: impl Into<String>, unit: &'static Unit, value: f64, grows: bool, at: Span) -> Line {
+    pub fn given(
+        &mut self,
+        name: impl Into<String>,
+        unit: &'static Unit,
+        value: f64,
+        grows: bool,
+        at: Span,
+    ) -> Line {
         self.push(name.into(), unit, How::Given { value, grows }, Some(at))
     }
 
@@ -104,7 +111,14 @@ impl Working {
     pub fn assumed(&mut self, assumption: &'static Assumption, own: Option<(f64, f64, f64, Source)>) -> Line {
         let (low, usual, high, source) =
             own.unwrap_or((assumption.low, assumption.usual, assumption.high, assumption.source.clone()));
-        let how = How::Assumed { id: assumption.id.to_string(), low, usual, high, source, advice: assumption.advice };
+        let how = How::Assumed {
+            id: assumption.id.to_string(),
+            low,
+            usual,
+            high,
+            source,
+            advice: assumption.advice,
+        };
         self.once(assumption.words.to_string(), assumption.unit, how)
     }
 

@@ -17,14 +17,18 @@ pub fn places(working: &Working, values: &[f64]) -> Vec<u8> {
         .map(|(line, entry)| {
             let value = values[line.index()] * entry.unit.printed;
             match entry.how {
-                How::Given { .. } | How::Assumed { .. } | How::Published { .. } => in_full(value, entry.unit.places),
+                How::Given { .. } | How::Assumed { .. } | How::Published { .. } => {
+                    in_full(value, entry.unit.places)
+                }
                 How::Worked(_) => usual_places(values[line.index()], entry.unit),
             }
         })
         .collect();
     for line in working.lines().rev() {
         while !recomputes(working, values, &places, line) {
-            let Some(input) = worst(working, values, &places, line) else { break };
+            let Some(input) = worst(working, values, &places, line) else {
+                break;
+            };
             places[input.index()] += 1;
         }
     }
@@ -33,14 +37,18 @@ pub fn places(working: &Working, values: &[f64]) -> Vec<u8> {
 
 /// Whether a line recomputed from its inputs as printed prints as it does.
 pub fn recomputes(working: &Working, values: &[f64], places: &[u8], line: Line) -> bool {
-    let How::Worked(by) = &working.entry(line).how else { return true };
+    let How::Worked(by) = &working.entry(line).how else {
+        return true;
+    };
     let again = evaluate(&by.formula.is, &by.with, &printed(working, values, places, line, None), 0);
     shown(working, places, line, again) == shown(working, places, line, values[line.index()])
 }
 
 /// The input whose printing moves the result most, among those that can still show more.
 fn worst(working: &Working, values: &[f64], places: &[u8], line: Line) -> Option<Line> {
-    let How::Worked(by) = &working.entry(line).how else { return None };
+    let How::Worked(by) = &working.entry(line).how else {
+        return None;
+    };
     let exact = values[line.index()];
     let mut worst: Option<(f64, Line)> = None;
     for input in working.entry(line).how.inputs() {
@@ -76,7 +84,7 @@ fn shown(working: &Working, places: &[u8], line: Line, value: f64) -> f64 {
 /// Decimals that show a declared or published number in full; where it has no end in sight (a cup
 /// in millilitres), as many as usual, and the walk adds what is needed.
 fn in_full(value: f64, usual: u8) -> u8 {
-    (0..=5).find(|&places| (rounded(value, places) - value).abs() <= 1e-9 * value.abs()).unwrap_or({
-        if value.abs() >= 100.0 { 0 } else { usual }
-    })
+    (0..=5)
+        .find(|&places| (rounded(value, places) - value).abs() <= 1e-9 * value.abs())
+        .unwrap_or({ if value.abs() >= 100.0 { 0 } else { usual } })
 }

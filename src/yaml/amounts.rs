@@ -12,6 +12,9 @@ pub fn finding(misread: Misread, span: Span, quoted: bool) -> Finding {
     let mut finding = Finding::error(misread.code, span, misread.message);
     finding.why = misread.why;
     finding.write = misread.write;
+    if finding.why.is_none() && finding.write.is_empty() {
+        finding.why = Some("an amount is a number above nothing and its unit, such as `200 g`".to_string());
+    }
     finding
 }
 
@@ -35,7 +38,12 @@ impl Node {
     }
 
     /// One of a closed list of words.
-    pub fn one_of<T: Copy>(&self, what: &str, list: &[(&str, T)], findings: &mut Vec<Finding>) -> Option<Spanned<T>> {
+    pub fn one_of<T: Copy>(
+        &self,
+        what: &str,
+        list: &[(&str, T)],
+        findings: &mut Vec<Finding>,
+    ) -> Option<Spanned<T>> {
         let text = self.text(what, findings)?;
         if let Some((_, value)) = list.iter().find(|(word, _)| *word == text.value) {
             return Some(Spanned::new(*value, self.span));
@@ -52,8 +60,12 @@ pub fn unknown<'a>(
     known: impl Iterator<Item = &'a str> + Clone,
 ) -> Finding {
     let list: Vec<&str> = known.clone().collect();
-    let mut finding = Finding::error(Code::UnknownName, written.span, format!("`{}` is not {what} this book knows", written.value))
-        .why(format!("the words known here are {}", list.join(", ")));
+    let mut finding = Finding::error(
+        Code::UnknownName,
+        written.span,
+        format!("`{}` is not {what} this book knows", written.value),
+    )
+    .why(format!("the words known here are {}", list.join(", ")));
     if let Some(near) = crate::diagnostic::nearest(written.value, known) {
         finding = finding.write(near);
     }

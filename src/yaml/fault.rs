@@ -216,8 +216,12 @@ pub(super) fn feature(text: &str, span: Span, name: &str, sign: char, bracketed:
 
 /// A second document in one block.
 pub(super) fn second_document(span: Span) -> Finding {
-    Finding::error(Code::NotUsed, span, "a line of --- begins something new here; a block holds only one thing")
-        .why("a recipe ends where its block ends; leave the line out")
+    Finding::error(
+        Code::NotUsed,
+        span,
+        "a line of --- begins something new here; a block holds only one thing",
+    )
+    .why("a recipe ends where its block ends; leave the line out")
 }
 
 /// `<<`, which would pull another map's entries in.
@@ -255,7 +259,8 @@ pub(super) fn twice(key: &str, span: Span) -> Finding {
 /// A block beyond the size that is read.
 pub(super) fn too_large(text: &str) -> Finding {
     let message = format!("this block is longer than {} letters", super::read::SIZE);
-    bad(rest_of_line(text, 0), &message).why("it is longer than a thick book; a quote or a fence may be missing")
+    bad(rest_of_line(text, 0), &message)
+        .why("it is longer than a thick book; a quote or a fence may be missing")
 }
 
 /// Lists and maps nested beyond what is read.

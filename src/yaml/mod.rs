@@ -93,8 +93,12 @@ impl Node {
         };
         let message = format!("{wanted} wanted for {what}; {found}");
         let why = match (&self.value, wanted.as_bytes().first()) {
-            (Value::Nothing, _) => "what belongs to a key stands behind its colon, or below it and further in",
-            (_, Some(b'`')) => "an entry is a key, a colon, a blank and its value, such as `strain: squeezed`",
+            (Value::Nothing, _) => {
+                "what belongs to a key stands behind its colon, or below it and further in"
+            }
+            (_, Some(b'`')) => {
+                "an entry is a key, a colon, a blank and its value, such as `strain: squeezed`"
+            }
             (_, Some(b'a')) => "the entries of a list stand one under another, each after a dash and a blank",
             _ => "brackets, dashes and colons make several values of it; a text that holds them wants quotes",
         };

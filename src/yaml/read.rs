@@ -112,7 +112,11 @@ impl<'a> Reading<'a> {
             Event::Scalar(text, style, ..) => self.scalar(&text, style, span),
             Event::SequenceStart(style, ..) => self.begin(Inside::List(Vec::new()), style, span),
             Event::MappingStart(style, ..) => {
-                self.begin(Inside::Map { entries: Vec::new(), key: None, seen: BTreeSet::new() }, style, span);
+                self.begin(
+                    Inside::Map { entries: Vec::new(), key: None, seen: BTreeSet::new() },
+                    style,
+                    span,
+                );
             }
             Event::SequenceEnd | Event::MappingEnd => self.end(span),
             Event::Anchor(..) => {

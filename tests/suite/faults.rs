@@ -135,8 +135,7 @@ fn findings_in_words() {
     for case in cases() {
         let book = case.book(<[u8]>::to_vec);
         let outcome = press::proof(book.dir()).expect("the folder can be read");
-        let told: Vec<String> =
-            outcome.findings.iter().map(|finding| print(finding, Look::Plain)).collect();
+        let told: Vec<String> = outcome.findings.iter().map(|finding| print(finding, Look::Plain)).collect();
         let told = if told.is_empty() { "Nothing found.".to_string() } else { told.join("\n\n") };
         let text = groups.entry(case.group).or_default();
         text.push_str(&format!("== {}\n{told}\n\n", case.name));
@@ -153,8 +152,8 @@ fn findings_in_words() {
 /// Words of the trade of programming, of the crates used, or of the disk a book is read from.
 const FOREIGN: &[&str] = &[
     "::", "None", "Some(", "Ok(", "Err(", "f64", "i128", "usize", "u16", "NaN (", "struct", "enum", "panic",
-    "serde", "saphyr", "granit", "comrak", "tera", "parse", "token", "scalar", "mapping", "sequence", "overflow",
-    "invalid", "null", "UTF8", "stdin", "regex", "schema", "syntax", "/tmp", "/var", "\\\\",
+    "serde", "saphyr", "granit", "comrak", "tera", "parse", "token", "scalar", "mapping", "sequence",
+    "overflow", "invalid", "null", "UTF8", "stdin", "regex", "schema", "syntax", "/tmp", "/var", "\\\\",
 ];
 
 #[test]
@@ -164,7 +163,8 @@ fn findings_speak_plainly() {
         let book = case.book(<[u8]>::to_vec);
         let folder = book.root().to_string_lossy().into_owned();
         for finding in press::proof(book.dir()).expect("the folder can be read").findings {
-            let mut say = |fault: &str| faults.push(format!("{}/{}: {fault}: {finding:?}", case.group, case.name));
+            let mut say =
+                |fault: &str| faults.push(format!("{}/{}: {fault}: {finding:?}", case.group, case.name));
             let texts = [&finding.message].into_iter().chain(&finding.why).chain(&finding.write);
             for text in texts {
                 let written = finding.place.as_ref().map_or("", |place| place.text.as_str());

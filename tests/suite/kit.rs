@@ -24,7 +24,9 @@ pub fn files(root: &Path, folder: &str, ending: &str) -> Vec<String> {
     let mut found = Vec::new();
     let mut open = vec![PathBuf::from(folder)];
     while let Some(folder) = open.pop() {
-        let Ok(entries) = std::fs::read_dir(root.join(&folder)) else { continue };
+        let Ok(entries) = std::fs::read_dir(root.join(&folder)) else {
+            continue;
+        };
         for entry in entries {
             let entry = entry.expect("an entry of an open folder");
             let path = folder.join(entry.file_name());

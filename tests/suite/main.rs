@@ -6,5 +6,23 @@ mod tidy;
 // Helpers the other modules share: the repository's root, a fresh folder, files in order.
 mod kit;
 
+// The program as a teacher runs it: exit codes, streams, what it writes and what it leaves alone.
+mod cli;
+
+// The demo: `site` is `content` pressed, and its figures are those the library works out.
+mod demo;
+
+// Every page of the demo as a browser reads it: structure, names, links, mathematics, weight.
+mod pages;
+
 // What an author is told about every fault, where, and in which words; bad input never panics.
 mod faults;
+
+// A small book in memory and recipes worked through the real path, for the two modules below.
+mod bench;
+
+// The sums against what is printed elsewhere: units, pharmacopoeias, food tables, class notes, a registry crate.
+mod outside;
+
+// What holds for every recipe: balances, ranges, growth, rounding, over random recipes.
+mod laws;

@@ -125,7 +125,9 @@ fn order(lib: &str) -> Vec<&str> {
 }
 
 fn layer_faults(order: &[&str], file: &File) -> Vec<String> {
-    let Some(own) = file.module() else { return Vec::new() };
+    let Some(own) = file.module() else {
+        return Vec::new();
+    };
     let Some(place) = order.iter().position(|module| *module == own) else {
         return vec![file.at(1, format_args!("`{own}` is not a module of src/lib.rs"))];
     };
@@ -146,7 +148,9 @@ fn layer_faults(order: &[&str], file: &File) -> Vec<String> {
                 "`super::` leads out of the module; write `crate::`, so that the layer shows",
             ));
         }
-        let ["crate", used, ..] = path.parts[..] else { continue };
+        let ["crate", used, ..] = path.parts[..] else {
+            continue;
+        };
         match order.iter().position(|module| *module == used) {
             Some(other) if other <= place => {}
             Some(_) => {

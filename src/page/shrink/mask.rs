@@ -9,10 +9,59 @@ const CLOSE: char = '\u{e001}';
 
 /// Elements that begin and end a line of their own: blanks beside one are never seen.
 const BLOCKS: &[&str] = &[
-    "html", "head", "body", "meta", "link", "title", "base", "main", "header", "footer", "nav", "section", "article",
-    "aside", "div", "p", "h1", "h2", "h3", "h4", "h5", "h6", "ul", "ol", "li", "dl", "dt", "dd", "table", "thead",
-    "tbody", "tfoot", "tr", "th", "td", "caption", "colgroup", "col", "figure", "figcaption", "blockquote", "details",
-    "summary", "form", "fieldset", "legend", "hr", "address", "dialog", "menu", "search", "option", "optgroup",
+    "html",
+    "head",
+    "body",
+    "meta",
+    "link",
+    "title",
+    "base",
+    "main",
+    "header",
+    "footer",
+    "nav",
+    "section",
+    "article",
+    "aside",
+    "div",
+    "p",
+    "h1",
+    "h2",
+    "h3",
+    "h4",
+    "h5",
+    "h6",
+    "ul",
+    "ol",
+    "li",
+    "dl",
+    "dt",
+    "dd",
+    "table",
+    "thead",
+    "tbody",
+    "tfoot",
+    "tr",
+    "th",
+    "td",
+    "caption",
+    "colgroup",
+    "col",
+    "figure",
+    "figcaption",
+    "blockquote",
+    "details",
+    "summary",
+    "form",
+    "fieldset",
+    "legend",
+    "hr",
+    "address",
+    "dialog",
+    "menu",
+    "search",
+    "option",
+    "optgroup",
 ];
 
 /// Elements whose content is text to their closing tag.
@@ -57,7 +106,11 @@ struct Scan<'a> {
 impl Masked {
     pub(super) fn new(text: &str) -> Result<Masked, Spot> {
         if let Some(at) = text.find([OPEN, CLOSE]) {
-            return Err(Spot::new(text, Span::new(at, at + 3), "U+E000 and U+E001 have no meaning and may not be used"));
+            return Err(Spot::new(
+                text,
+                Span::new(at, at + 3),
+                "U+E000 and U+E001 have no meaning and may not be used",
+            ));
         }
         let out = Masked { html: String::new(), marks: Vec::new(), elements: Vec::new() };
         let mut scan = Scan { text, at: 0, out, last: Beside::Block, kept: 0 };
@@ -74,7 +127,8 @@ impl Masked {
             return Err(Spot::new(text, Span::new(0, 0), message));
         }
         // The crate drops what is closed without having been opened: in another file, perhaps.
-        let left = Masked::new(&small.replace([OPEN, CLOSE], "")).map(|masked| masked.elements).unwrap_or_default();
+        let left =
+            Masked::new(&small.replace([OPEN, CLOSE], "")).map(|masked| masked.elements).unwrap_or_default();
         let same = |(a, b): &(&Element, &Element)| a.name == b.name && a.closes == b.closes;
         let alike = self.elements.iter().zip(&left).take_while(same).count();
         if alike < self.elements.len().max(left.len()) {
@@ -246,7 +300,8 @@ impl Scan<'_> {
         let mut value = false;
         loop {
             if self.tag_next() {
-                let message = "a template tag may stand in text or inside a quoted value, not between attributes";
+                let message =
+                    "a template tag may stand in text or inside a quoted value, not between attributes";
                 return Err(self.spot(self.at, self.at + 2, message));
             }
             match self.copy() {
@@ -284,7 +339,8 @@ impl Scan<'_> {
         loop {
             if self.tag_next() {
                 let word = if self.rest().starts_with("{%") { keyword(self.rest()) } else { "" };
-                open += i32::from(["if", "for", "filter", "block"].contains(&word)) - i32::from(word.starts_with("end"));
+                open += i32::from(["if", "for", "filter", "block"].contains(&word))
+                    - i32::from(word.starts_with("end"));
                 self.masked_tag()?;
                 continue;
             }
@@ -295,7 +351,11 @@ impl Scan<'_> {
             }
         }
         if open != 0 {
-            return Err(self.spot(start, self.at, "what a template tag opens in a value has to be closed in that value"));
+            return Err(self.spot(
+                start,
+                self.at,
+                "what a template tag opens in a value has to be closed in that value",
+            ));
         }
         Ok(())
     }
@@ -314,6 +374,7 @@ fn element(rest: &str) -> Option<(String, bool)> {
     if !inner.starts_with(|c: char| c.is_ascii_alphabetic()) {
         return None;
     }
-    let end = inner.find(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == ':')).unwrap_or(inner.len());
+    let end =
+        inner.find(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == ':')).unwrap_or(inner.len());
     Some((inner[..end].to_ascii_lowercase(), closes))
 }

@@ -44,14 +44,18 @@ impl Sheet<'_> {
 
     fn step(&mut self) -> Result<(), Spot> {
         let rest = self.rest();
-        let Some(c) = rest.chars().next() else { return Ok(()) };
+        let Some(c) = rest.chars().next() else {
+            return Ok(());
+        };
         if c.is_ascii_whitespace() {
             self.blank = true;
             self.at += 1;
             return Ok(());
         }
         if let Some(inner) = rest.strip_prefix("/*") {
-            let Some(end) = inner.find("*/") else { return self.fault("this comment is not closed") };
+            let Some(end) = inner.find("*/") else {
+                return self.fault("this comment is not closed");
+            };
             let after = rest[end + 4..].chars().next();
             // Between two words a comment is what keeps them two; a blank would mean something else.
             let word = |c: char| c.is_alphanumeric() || matches!(c, '-' | '_' | '%' | '\\' | '#' | '.' | '(');
@@ -160,22 +164,52 @@ mod tests {
     #[test]
     fn blanks_and_comments_go_and_nothing_else() {
         let of = |text: &str| small(text).expect("sound");
-        assert_eq!(of("/* why */\n@layer base, parts;\n\n:root { --gap : 1rem; --none: ; }\n"), "@layer base,parts;:root{--gap :1rem;--none: ;}");
+        assert_eq!(
+            of("/* why */\n@layer base, parts;\n\n:root { --gap : 1rem; --none: ; }\n"),
+            "@layer base,parts;:root{--gap :1rem;--none: ;}"
+        );
         assert_eq!(of("a :hover , b > c + d { margin : 0 ; }"), "a :hover,b > c + d{margin :0}");
-        assert_eq!(of("@supports (corner-shape: scoop) { .a { corner-shape: scoop } }"), "@supports (corner-shape:scoop){.a{corner-shape:scoop}}");
-        assert_eq!(of("@page :first { @bottom-center { content: counter(page) \" /  \" } }"), "@page :first{@bottom-center{content:counter(page) \" /  \"}}");
-        assert_eq!(of("@media (width > 40rem) and (hover) { .a { & > p { width: calc(1px + (2 * var(--x))) } .b & { x: y } } }"),
-            "@media (width > 40rem) and (hover){.a{& > p{width:calc(1px + (2 * var(--x)))}.b &{x:y}}}");
-        assert_eq!(of(":where(h1, h2) { color: light-dark(#111, white); font: 1em/1.5 x; font-variant-numeric: tabular-nums }"),
-            ":where(h1,h2){color:light-dark(#111,white);font:1em/1.5 x;font-variant-numeric:tabular-nums}");
-        assert_eq!(of("a { background: url( data:x;y,{  } ) ; b: url( \"c  d\" ) }"), "a{background:url( data:x;y,{  } );b:url( \"c  d\" )}");
-        assert_eq!(of(".a\\{  b\\31  c/**/d e/* */.f, g /* */ h { x: \"\\\"  {\" }"), ".a\\{ b\\31  c/**/d e/**/.f,g h{x:\"\\\"  {\"}");
+        assert_eq!(
+            of("@supports (corner-shape: scoop) { .a { corner-shape: scoop } }"),
+            "@supports (corner-shape:scoop){.a{corner-shape:scoop}}"
+        );
+        assert_eq!(
+            of("@page :first { @bottom-center { content: counter(page) \" /  \" } }"),
+            "@page :first{@bottom-center{content:counter(page) \" /  \"}}"
+        );
+        assert_eq!(
+            of(
+                "@media (width > 40rem) and (hover) { .a { & > p { width: calc(1px + (2 * var(--x))) } .b & { x: y } } }"
+            ),
+            "@media (width > 40rem) and (hover){.a{& > p{width:calc(1px + (2 * var(--x)))}.b &{x:y}}}"
+        );
+        assert_eq!(
+            of(
+                ":where(h1, h2) { color: light-dark(#111, white); font: 1em/1.5 x; font-variant-numeric: tabular-nums }"
+            ),
+            ":where(h1,h2){color:light-dark(#111,white);font:1em/1.5 x;font-variant-numeric:tabular-nums}"
+        );
+        assert_eq!(
+            of("a { background: url( data:x;y,{  } ) ; b: url( \"c  d\" ) }"),
+            "a{background:url( data:x;y,{  } );b:url( \"c  d\" )}"
+        );
+        assert_eq!(
+            of(".a\\{  b\\31  c/**/d e/* */.f, g /* */ h { x: \"\\\"  {\" }"),
+            ".a\\{ b\\31  c/**/d e/**/.f,g h{x:\"\\\"  {\"}"
+        );
         assert_eq!(of("\u{feff}a{}\r\n\tb{}"), "a{}b{}");
     }
 
     #[test]
     fn what_is_not_closed_is_refused() {
-        for (text, place) in [("a {\n b: c", (1, 3)), ("a\n}", (2, 1)), ("a{b:\"c\n}", (1, 5)), ("/* a", (1, 1)), ("a{b:(}", (1, 6)), ("a{b:url(c", (1, 9))] {
+        for (text, place) in [
+            ("a {\n b: c", (1, 3)),
+            ("a\n}", (2, 1)),
+            ("a{b:\"c\n}", (1, 5)),
+            ("/* a", (1, 1)),
+            ("a{b:(}", (1, 6)),
+            ("a{b:url(c", (1, 9)),
+        ] {
             let spot = small(text).expect_err(text);
             assert_eq!((spot.line, spot.column), place, "{text}");
         }

@@ -104,7 +104,9 @@ fn comment(text: &str) -> usize {
 /// A string of any kind: plain, bytes, for C, raw.
 fn string(text: &str) -> Option<usize> {
     for prefix in ["r", "br", "cr"] {
-        let Some(rest) = text.strip_prefix(prefix) else { continue };
+        let Some(rest) = text.strip_prefix(prefix) else {
+            continue;
+        };
         let hashes = &rest[..rest.find(|c| c != '#').unwrap_or(rest.len())];
         if let Some(inside) = rest[hashes.len()..].strip_prefix('"') {
             let close = format!("\"{hashes}");
@@ -224,7 +226,9 @@ fn path<'a>(
     parts.push(tokens[at].text);
     at += 1;
     while reads(tokens, at, &["::"]) {
-        let Some(next) = tokens.get(at + 1) else { break };
+        let Some(next) = tokens.get(at + 1) else {
+            break;
+        };
         if next.text == "{" {
             at += 2;
             while at < tokens.len() && tokens[at].text != "}" {

@@ -14,7 +14,7 @@ const TOP: &[&str] = &[
     "CHANGELOG.md",
     "LICENSE-MIT",
     "LICENSE-APACHE",
-    ".gitignore",
+    ".gitignore", ".rustfmt.toml",
     ".gitattributes",
     ".ci",
     "src",

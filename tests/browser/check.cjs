@@ -1,0 +1,92 @@
+// Opens every page of a pressed site in Chromium, light and dark, narrow to wide, from file:, and tells
+// what is wrong: axe violations, sideways scroll, errors of the console, mathematics that is not laid out.
+// Usage: node check.cjs SITE TOOLS, where TOOLS/node_modules holds playwright-core and axe-core.
+"use strict";
+const fs = require("node:fs");
+const os = require("node:os");
+const path = require("node:path");
+const { pathToFileURL } = require("node:url");
+
+const [site, tools] = process.argv.slice(2).map((dir) => path.resolve(dir));
+const modules = path.join(tools, "node_modules");
+const { chromium } = require(path.join(modules, "playwright-core"));
+const axe = fs.readFileSync(path.join(modules, "axe-core", "axe.min.js"), "utf8");
+const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+const WIDTHS = [320, 768, 1280];
+const QUIET = [
+  "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+  "--disable-component-update", "--disable-sync",
+];
+
+function pages(folder) {
+  return fs.readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const full = path.join(folder, entry.name);
+    return entry.isDirectory() ? pages(full) : full.endsWith(".html") ? [full] : [];
+  }).sort();
+}
+
+// Runs in the page: what does not hold there.
+function look() {
+  const faults = [];
+  const root = document.documentElement;
+  if (root.scrollWidth > root.clientWidth) {
+    const wide = [...document.body.querySelectorAll("*")].filter((at) => at.getBoundingClientRect().right > root.clientWidth + 0.5);
+    const first = wide.slice(0, 3).map((at) => at.cloneNode().outerHTML.slice(0, 100)).join(" ");
+    faults.push(`scrolls sideways: ${root.scrollWidth} px in ${root.clientWidth}: ${first}`);
+  }
+  if (![...document.querySelectorAll("link[rel=stylesheet]")].every((link) => link.sheet)) faults.push("the style is not loaded");
+  for (const math of document.querySelectorAll("math")) {
+    const box = math.getBoundingClientRect();
+    if (!(box.width > 0 && box.height > 0)) faults.push(`mathematics without size: ${math.outerHTML.slice(0, 100)}`);
+    for (const over of math.querySelectorAll("mfrac")) {
+      const line = parseFloat(getComputedStyle(over).fontSize);
+      if (over.getBoundingClientRect().height < 1.5 * line) faults.push(`a fraction on one line: ${math.outerHTML.slice(0, 100)}`);
+    }
+  }
+  return faults;
+}
+
+async function main() {
+  const home = fs.mkdtempSync(path.join(os.tmpdir(), "stillroom-browser-"));
+  const options = { executablePath: process.env.CHROMIUM || "/usr/bin/chromium", args: QUIET, viewport: null };
+  const browser = await chromium.launchPersistentContext(home, options);
+  const found = new Map();
+  let looked = 0;
+  try {
+    const page = await browser.newPage();
+    let at = "";
+    const tell = (fault) => found.set(fault, [...(found.get(fault) || []), at]);
+    page.on("console", (message) => ["error", "warning"].includes(message.type()) && tell(`console: ${message.text()}`));
+    page.on("pageerror", (error) => tell(`script: ${error.message}`));
+    page.on("requestfailed", (request) => tell(`not loaded: ${request.url()}`));
+    page.on("request", (request) => request.url().startsWith("file:") || request.url().startsWith("data:") || tell(`asks for ${request.url()}`));
+    for (const file of pages(site)) {
+      for (const colorScheme of ["light", "dark"]) {
+        for (const width of WIDTHS) {
+          at = `${path.relative(site, file)}, ${colorScheme}, ${width} px`;
+          await page.emulateMedia({ colorScheme });
+          await page.setViewportSize({ width, height: 900 });
+          await page.goto(pathToFileURL(file).href);
+          // First as it opens, then with everything folded out.
+          (await page.evaluate(look)).filter((fault) => !fault.startsWith("mathematics") && !fault.startsWith("a fraction")).forEach(tell);
+          await page.evaluate(() => document.querySelectorAll("details").forEach((fold) => { fold.open = true; }));
+          (await page.evaluate(look)).forEach(tell);
+          await page.evaluate(axe);
+          const { violations } = await page.evaluate((values) => window.axe.run(document, { runOnly: { type: "tag", values }, preload: false }), TAGS);
+          for (const { id, help, nodes } of violations) {
+            tell(`axe: ${id}: ${help}: ${nodes.length} times, first ${nodes[0].html.slice(0, 160)} (${nodes[0].failureSummary.replace(/\s+/g, " ").slice(0, 240)})`);
+          }
+          looked += 1;
+        }
+      }
+    }
+  } finally {
+    await browser.close();
+    fs.rmSync(home, { recursive: true, force: true });
+  }
+  for (const [fault, places] of found) console.log(`${fault}\n    ${places.length} times: ${places.slice(0, 6).join("; ")}`);
+  console.log(`${looked} views of ${pages(site).length} pages: ${found.size ? `${found.size} faults` : "no fault"}`);
+  process.exitCode = found.size || !looked ? 1 : 0;
+}
+
+main().catch((error) => { console.error(error); process.exitCode = 2; });

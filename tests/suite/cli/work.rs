@@ -1,0 +1,105 @@
+//! `stillroom work`: a table that fits a narrow screen, and JSON that tools can rely on.
+
+use super::run;
+use crate::kit;
+use serde_json::Value;
+
+#[test]
+fn work_prints_a_table_for_a_narrow_screen() {
+    let content = kit::root().join("content");
+    let dir = content.to_string_lossy();
+    for lesson in lessons() {
+        let table = run(kit::root(), &["work", &lesson, "--of", &dir]);
+        table.says(0, "\nVariations\n", "");
+        for line in table.out.lines() {
+            assert!(line.chars().count() <= 80 && line.trim_end() == line, "{lesson}: {line:?}");
+        }
+        for id in ["strained", "finished", "strength"] {
+            assert!(
+                table.out.lines().any(|line| line.starts_with(&format!("{id} "))),
+                "{id} in {}",
+                table.out
+            );
+        }
+    }
+}
+
+#[test]
+fn work_gives_json_that_tools_can_rely_on() {
+    let content = kit::root().join("content");
+    for lesson in lessons() {
+        let ran = run(kit::root(), &["work", "--json", &lesson, "--of", &content.to_string_lossy()]);
+        ran.says(0, "{", "");
+        let all: Value = serde_json::from_str(&ran.out).expect("JSON");
+        assert_eq!(keys(&all), ["cautions", "keeping", "lines", "recipe", "variations"]);
+        assert!(all["recipe"].is_string());
+        looked_at(&all);
+        let variations = all["variations"].as_array().expect("a list");
+        assert!(!variations.is_empty());
+        for variation in variations {
+            assert_eq!(keys(variation), ["cautions", "keeping", "lines", "name"]);
+            assert!(variation["name"].is_string());
+            looked_at(variation);
+        }
+    }
+}
+
+/// The lessons of the demo, by their names in addresses.
+fn lessons() -> Vec<String> {
+    let files = kit::files(&kit::root().join("site"), "lessons", ".html");
+    files
+        .iter()
+        .map(|path| path.trim_start_matches("lessons/").trim_end_matches(".html").to_string())
+        .collect()
+}
+
+fn keys(value: &Value) -> Vec<&str> {
+    value.as_object().expect("an object").keys().map(String::as_str).collect()
+}
+
+/// The lines, cautions and keeping of a recipe or a variation.
+#[track_caller]
+fn looked_at(one: &Value) {
+    let units = [
+        "g", "mL", "min", "°C", "%", "kcal", "1", "g/mL", "mL/g", "mL/min", "kcal/g", "mol", "g/mol", "Pa",
+        "m",
+    ];
+    let lines = one["lines"].as_array().expect("a list");
+    let mut ids = Vec::new();
+    for line in lines {
+        assert_eq!(keys(line), ["formula", "high", "id", "low", "name", "source", "unit", "value", "with"]);
+        let number = |key: &str| line[key].as_f64().unwrap_or_else(|| panic!("{key} in {line}"));
+        let (low, value, high) = (number("low"), number("value"), number("high"));
+        let slack = 1e-9 * value.abs().max(1.0);
+        assert!(low <= value + slack && value <= high + slack, "{line}");
+        assert!(units.contains(&line["unit"].as_str().expect("a unit")), "{line}");
+        assert!(line["name"].as_str().is_some_and(|name| !name.is_empty()), "{line}");
+        assert!(line["source"].as_str().is_some_and(|source| !source.is_empty()), "{line}");
+        ids.extend(line["id"].as_str());
+        match &line["formula"] {
+            Value::Null => assert!(line["with"].is_null(), "{line}"),
+            formula => {
+                assert!(formula.is_string(), "{line}");
+                for names in line["with"].as_object().expect("an object").values() {
+                    for name in names.as_array().expect("a list") {
+                        assert!(
+                            lines.iter().any(|other| other["name"] == *name),
+                            "no line {name} for {line}"
+                        );
+                    }
+                }
+            }
+        }
+    }
+    let mut once = ids.clone();
+    once.sort_unstable();
+    once.dedup();
+    assert_eq!(once.len(), ids.len(), "an id is there once: {ids:?}");
+    assert!(ids.contains(&"finished") && ids.contains(&"strained"), "{ids:?}");
+    assert_eq!(keys(&one["keeping"]), ["because", "class", "days"]);
+    for caution in one["cautions"].as_array().expect("a list") {
+        assert_eq!(keys(caution), ["id", "source", "stop", "text"]);
+        assert!(caution["stop"].is_boolean() && caution["id"].is_string(), "{caution}");
+        assert!(caution["text"].as_str().is_some_and(|text| !text.is_empty()), "{caution}");
+    }
+}

@@ -1,0 +1,115 @@
+//! Every page of the demo, read as a browser reads it: structure, names, links, mathematics, weight.
+//!
+//! The rules stand in `pages/rules.rs`, what only a browser can tell in `pages/browser.rs`, pages with
+//! nothing in them in `pages/bare.rs`.
+
+mod bare;
+mod browser;
+mod rules;
+
+use crate::kit;
+use flate2::{Compression, write::GzEncoder};
+use rules::{all, faults, link_faults, target};
+use scraper::Html;
+use std::collections::{BTreeMap, BTreeSet};
+use std::io::Write;
+use stillroom::press;
+
+/// A page with its style may weigh so much, packed as servers send it.
+const MOST: usize = 60 * 1024;
+
+/// The demo pressed: each file by its path.
+fn demo() -> BTreeMap<String, Vec<u8>> {
+    let folder = kit::fresh_folder();
+    let site = folder.path().join("site");
+    let outcome = press::press(&kit::root().join("content"), &site, &|| {}).expect("the demo can be pressed");
+    assert!(outcome.written, "{:?}", outcome.findings);
+    let read = |path: String| (path.clone(), std::fs::read(site.join(&path)).expect("a file can be read"));
+    kit::files(&site, "", "").into_iter().map(read).collect()
+}
+
+/// The pages of a site by their paths.
+fn pages(site: &BTreeMap<String, Vec<u8>>) -> BTreeMap<String, String> {
+    let text = |bytes: &Vec<u8>| String::from_utf8(bytes.clone()).expect("a page is UTF-8");
+    site.iter()
+        .filter(|(path, _)| path.ends_with(".html"))
+        .map(|(path, bytes)| (path.clone(), text(bytes)))
+        .collect()
+}
+
+#[track_caller]
+fn none(page: &str, faults: Vec<String>) {
+    assert!(
+        faults.is_empty(),
+        "\n{page}:\n{}\n\nMend it in themes/stillroom or in src/page.\n",
+        faults.join("\n")
+    );
+}
+
+#[test]
+fn every_page_is_sound() {
+    let site = demo();
+    let pages = pages(&site);
+    assert!(pages.len() >= 10, "{:?}", pages.keys());
+    for (path, text) in &pages {
+        none(path, faults(text));
+    }
+    let title = |text: &String| all(&Html::parse_document(text), "title")[0].text().collect::<String>();
+    let titles: BTreeSet<_> = pages.values().map(title).collect();
+    assert_eq!(titles.len(), pages.len(), "each page has a title of its own: {titles:?}");
+}
+
+#[test]
+fn every_link_leads_somewhere() {
+    let site = demo();
+    let pages: BTreeMap<_, _> =
+        pages(&site).into_iter().map(|(path, text)| (path, Html::parse_document(&text))).collect();
+    let files = site.keys().map(String::as_str).collect();
+    let anchors = |html: &Html| {
+        all(html, "[id]").into_iter().filter_map(|at| at.attr("id")).map(str::to_string).collect()
+    };
+    let ids = pages.iter().map(|(path, html)| (path.as_str(), anchors(html))).collect();
+    for (path, html) in &pages {
+        none(path, link_faults(path, html, &files, &ids));
+    }
+    // And every page can be reached from the first.
+    let (mut seen, mut open) = (BTreeSet::new(), vec!["index.html".to_string()]);
+    while let Some(page) = open.pop().filter(|page| pages.contains_key(page)) {
+        let links = all(&pages[&page], "a[href]").into_iter().filter_map(|link| link.attr("href"));
+        let next: Vec<_> =
+            links.map(|href| target(&page, href).0).filter(|path| !seen.contains(path)).collect();
+        seen.insert(page);
+        open.extend(next.into_iter().filter(|path| !seen.contains(path)));
+    }
+    assert_eq!(seen.iter().collect::<Vec<_>>(), pages.keys().collect::<Vec<_>>());
+}
+
+#[test]
+fn the_style_asks_for_nothing_from_outside() {
+    let site = demo();
+    for (path, bytes) in site.iter().filter(|(path, _)| path.ends_with(".css") || path.ends_with(".js")) {
+        let text = String::from_utf8_lossy(bytes);
+        for word in ["http:", "https:", "url(//", "@import"] {
+            assert!(!text.contains(word), "{path} holds {word}");
+        }
+    }
+}
+
+#[test]
+fn pages_are_light() {
+    let packed = |bytes: &[u8]| {
+        let mut packed = GzEncoder::new(Vec::new(), Compression::default());
+        packed.write_all(bytes).expect("memory");
+        packed.finish().expect("memory").len()
+    };
+    let site = demo();
+    let beside: usize = site
+        .iter()
+        .filter(|(path, _)| path.ends_with(".css") || path.ends_with(".js"))
+        .map(|(_, bytes)| packed(bytes))
+        .sum();
+    for (path, text) in pages(&site) {
+        let weighs = packed(text.as_bytes()) + beside;
+        assert!(weighs < MOST, "{path} weighs {weighs} bytes with its style, packed; {MOST} are allowed");
+    }
+}

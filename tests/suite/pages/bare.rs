@@ -1,0 +1,121 @@
+//! Pages with nothing in their lists: a book just begun still has sound pages.
+
+use super::none;
+use super::rules::faults;
+use stillroom::page::theme::Theme;
+use stillroom::page::view::{
+    Cautions, Frame, Gathering, HomePage, Latin, Ledger, LessonPage, Levels, MethodPage, Order, PartLink,
+    Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
+};
+
+fn frame() -> Frame {
+    Frame {
+        lang: "en".into(),
+        book: "B".into(),
+        title: "T".into(),
+        description: "D".into(),
+        ..Frame::default()
+    }
+}
+
+fn recipe(id: &str) -> Recipe {
+    let part = |name: &str| PartLink { number: 1, title: name.into(), anchor: format!("{id}-{name}") };
+    Recipe {
+        id: id.into(),
+        name: "R".into(),
+        latin: vec![],
+        label: vec![],
+        argument: vec![],
+        gathering: Gathering {
+            part: part("gather"),
+            caption: "C".into(),
+            rows: vec![],
+            to_hand: String::new(),
+            notes: vec![],
+        },
+        order: Order { part: part("work"), steps: vec![], notes: vec![] },
+        ledger: Ledger { part: part("numbers"), short_sum: String::new(), rows: vec![], whole: vec![] },
+        levels: Levels { part: part("levels"), vessels: vec![], fills: vec![], scale: String::new() },
+        variations: None,
+        cautions: Cautions { part: part("cautions"), rows: vec![], closing: String::new() },
+        written: Written { part: part("written"), lines_html: vec![] },
+    }
+}
+
+fn lesson(recipes: Vec<Recipe>) -> LessonPage {
+    let single = recipes.len() == 1;
+    let pieces =
+        recipes.into_iter().map(|recipe| Piece { prose_html: String::new(), recipe: Some(recipe) }).collect();
+    LessonPage { frame: frame(), evening: None, pieces, single }
+}
+
+#[track_caller]
+fn sound(template: &str, view: &impl serde::Serialize) {
+    let theme = Theme::built_in().unwrap_or_else(|findings| panic!("{findings:?}"));
+    let text = theme.render(template, view).unwrap_or_else(|finding| panic!("{template}: {finding:?}"));
+    none(template, faults(&text));
+}
+
+#[test]
+fn bare_pages_are_sound() {
+    let empty = String::new;
+    sound(
+        "home.html",
+        &HomePage {
+            frame: frame(),
+            for_whom: empty(),
+            title: "T".into(),
+            lead: empty(),
+            when: empty(),
+            prose_html: empty(),
+            bill: vec![],
+            back_matter: vec![],
+        },
+    );
+    sound(
+        "method.html",
+        &MethodPage {
+            frame: frame(),
+            prose_html: empty(),
+            formulas: vec![],
+            figures: vec![],
+            assumptions: vec![],
+            works: vec![],
+        },
+    );
+    let latin = Latin { name: "L".into(), author: empty(), part: empty() };
+    sound(
+        "plant.html",
+        &PlantPage {
+            frame: frame(),
+            latin,
+            facts: vec![],
+            cautions: vec![],
+            prose_html: empty(),
+            users: vec![],
+        },
+    );
+    sound("plants.html", &PlantsPage { frame: frame(), plants: vec![] });
+}
+
+#[test]
+fn bare_lessons_are_sound() {
+    sound("lesson.html", &lesson(vec![]));
+    sound("lesson.html", &lesson(vec![recipe("recipe")]));
+    sound("lesson.html", &lesson(vec![recipe("one"), recipe("two")]));
+    let part = PartLink { number: 5, title: "V".into(), anchor: "recipe-variations".into() };
+    let bare = Variations { part, caption: "C".into(), heads: vec![], rows: vec![] };
+    sound("lesson.html", &lesson(vec![Recipe { variations: Some(bare), ..recipe("recipe") }]));
+}
+
+#[test]
+fn a_template_of_ones_own_stands_in_place_of_ours() {
+    let own = "{% extends \"page.html\" %}{% block text %}<h1>{{ frame.title }}</h1><ul>{% for link in plants %}<li>{{ link.text }}</li>{% endfor %}</ul>{% endblock text %}";
+    let theme = Theme::over(vec![("templates/plants.html".into(), own.into())])
+        .unwrap_or_else(|findings| panic!("{findings:?}"));
+    let text = theme
+        .render("plants.html", &PlantsPage { frame: frame(), plants: vec![] })
+        .unwrap_or_else(|finding| panic!("{finding:?}"));
+    none("plants.html", faults(&text));
+    assert!(text.contains("<h1>T</h1><ul></ul>"), "{text}");
+}

@@ -164,8 +164,9 @@ fn read(text: &str, wanted: Wanted) -> Result<Amount, Misread> {
         Some(after) => {
             let Some(high) = number(text, after)? else {
                 let message = format!("`{written}`: the second number of the range is missing");
-                return Err(Misread::of(text, Code::BadNumber, message)
-                    .why("a range is two numbers with a dash between them and the unit behind both: 2–3 min"));
+                return Err(Misread::of(text, Code::BadNumber, message).why(
+                    "a range is two numbers with a dash between them and the unit behind both: 2–3 min",
+                ));
             };
             if high.value < low.value {
                 return Err(backwards(text, (start, low.end), after, high.end));
@@ -188,7 +189,9 @@ fn worth(
 ) -> Result<Amount, Misread> {
     if low <= Ratio::ZERO && !wanted.zero {
         let message = format!("`{}` is nothing; an amount must be more", text.trim());
-        return Err(Misread::of(text, Code::BadNumber, message).why("what is not put in is left out of the recipe"));
+        return Err(
+            Misread::of(text, Code::BadNumber, message).why("what is not put in is left out of the recipe")
+        );
     }
     let exact = measure.to_base(low).map_err(|error| unreadable(start, end, error))?;
     let top = measure.to_base(high).map_err(|error| unreadable(start, end, error))?.to_f64();

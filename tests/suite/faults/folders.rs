@@ -54,10 +54,8 @@ fn a_missing_folder_is_trouble_and_leaves_no_folder_behind() {
 
 #[test]
 fn an_empty_folder_is_told_both_things_it_wants() {
-    let findings = stopped(
-        &Book::empty(),
-        &["error formulary.yaml 0:0 missing-file", "error lessons 0:0 missing-file"],
-    );
+    let findings =
+        stopped(&Book::empty(), &["error formulary.yaml 0:0 missing-file", "error lessons 0:0 missing-file"]);
     assert!(findings.iter().all(|finding| !finding.write.is_empty()));
 }
 
@@ -132,7 +130,8 @@ fn soon(book: &Book) -> Outcome {
 
 #[test]
 fn two_megabytes_of_text_are_pressed() {
-    let text = format!("{LESSON}\n{}", "A sentence about hips, *haws* and [thyme](plant:thyme).\n\n".repeat(36_000));
+    let text =
+        format!("{LESSON}\n{}", "A sentence about hips, *haws* and [thyme](plant:thyme).\n\n".repeat(36_000));
     assert!(text.len() > 2_000_000);
     assert!(soon(&with_lesson(text.as_bytes())).written);
     // All of it in the recipe.
@@ -146,10 +145,15 @@ fn five_hundred_plants_are_weighed() {
     let thyme = super::kit::read(&super::kit::root().join("content/plants/thyme.md"));
     let names: Vec<String> = (0..500).map(|n| format!("thyme-{n}")).collect();
     let uses: Vec<String> = names.iter().map(|name| format!("{name}: 1 g dried")).collect();
-    let recipe = LESSON.replace("rosehip: 200 g dried", &uses.join(", ")).replace("- simmer: {time: 30 min, lid: on}", "- steep: 1 h");
+    let recipe = LESSON
+        .replace("rosehip: 200 g dried", &uses.join(", "))
+        .replace("- simmer: {time: 30 min, lid: on}", "- steep: 1 h");
     let book = with_lesson(recipe.as_bytes());
     for name in &names {
-        book.write(&format!("plants/{name}.md"), thyme.replacen("name: thyme", &format!("name: {name}"), 1).as_bytes());
+        book.write(
+            &format!("plants/{name}.md"),
+            thyme.replacen("name: thyme", &format!("name: {name}"), 1).as_bytes(),
+        );
     }
     let outcome = soon(&book);
     assert_eq!(lines(&outcome.findings), [""; 0]);
@@ -162,7 +166,8 @@ fn methods_and_variations_beyond_measure_are_refused_at_once() {
     let outcome = soon(&with_lesson(steps.as_bytes()));
     assert_eq!(lines(&outcome.findings), ["error lessons/01-syrup.md 13:3 wrong-shape"]);
     assert!(outcome.findings[0].message.contains("2004 steps"));
-    let many: String = (0..5000).map(|n| format!("  - {{name: Number {n}, change: {{keep: freezer}}}}\n")).collect();
+    let many: String =
+        (0..5000).map(|n| format!("  - {{name: Number {n}, change: {{keep: freezer}}}}\n")).collect();
     let variations = LESSON.replace("daily: 3}\n", &format!("daily: 3}}\nvariations:\n{many}"));
     let outcome = soon(&with_lesson(variations.as_bytes()));
     assert_eq!(lines(&outcome.findings), ["error lessons/01-syrup.md 21:5 wrong-shape"]);

@@ -14,9 +14,51 @@ const LESSONS: [&str; 3] =
 
 /// What a hand may put in by mistake.
 const PUT_IN: &[&str] = &[
-    ":", "-", "{", "}", "[", "]", "#", "\t", " ", "\n", "\"", "'", "&", "*", "!", "|", ">", "%", "@", "`", "```", "---",
-    "\u{a0}", "½", "0", "-1", "1e30", "oz", ",", "\r", "\0", "\u{feff}", "ü", "丸", "<b>", "](", "name:", "- strain: squeezed",
-    "variations:", "  ", "? ", "~", "of the water", "fresh", "equal to the finished by weight",
+    ":",
+    "-",
+    "{",
+    "}",
+    "[",
+    "]",
+    "#",
+    "\t",
+    " ",
+    "\n",
+    "\"",
+    "'",
+    "&",
+    "*",
+    "!",
+    "|",
+    ">",
+    "%",
+    "@",
+    "`",
+    "```",
+    "---",
+    "\u{a0}",
+    "½",
+    "0",
+    "-1",
+    "1e30",
+    "oz",
+    ",",
+    "\r",
+    "\0",
+    "\u{feff}",
+    "ü",
+    "丸",
+    "<b>",
+    "](",
+    "name:",
+    "- strain: squeezed",
+    "variations:",
+    "  ",
+    "? ",
+    "~",
+    "of the water",
+    "fresh",
+    "equal to the finished by weight",
 ];
 
 #[derive(Clone, Debug)]
@@ -49,7 +91,11 @@ fn slip() -> impl Strategy<Value = Slip> {
 fn place(text: &str, at: usize) -> usize {
     let recipe = text.find("```recipe").unwrap_or(0);
     let end = text[recipe..].find("\n## ").map_or(text.len(), |end| recipe + end);
-    let at = if at.is_multiple_of(4) { at / 4 % text.len().max(1) } else { recipe + at / 4 % (end - recipe).max(1) };
+    let at = if at.is_multiple_of(4) {
+        at / 4 % text.len().max(1)
+    } else {
+        recipe + at / 4 % (end - recipe).max(1)
+    };
     (0..=at.min(text.len())).rev().find(|&at| text.is_char_boundary(at)).unwrap_or(0)
 }
 
@@ -117,7 +163,8 @@ fn made(bytes: Vec<u8>, slip: &Slip) -> Vec<u8> {
 
 /// The finding's place lies in the file it names, and its mark on the line it shows.
 fn lies_inside(finding: &Finding, path: &str, bytes: &[u8]) -> Result<(), TestCaseError> {
-    let place = finding.place.as_ref().ok_or_else(|| TestCaseError::fail(format!("no place: {finding:?}")))?;
+    let place =
+        finding.place.as_ref().ok_or_else(|| TestCaseError::fail(format!("no place: {finding:?}")))?;
     prop_assert_eq!(&place.path, path, "{:?}", finding);
     if place.line == 0 {
         return Ok(());
@@ -130,7 +177,12 @@ fn lies_inside(finding: &Finding, path: &str, bytes: &[u8]) -> Result<(), TestCa
     prop_assert_eq!(&place.text, line, "{:?}", finding);
     // One behind the last letter is where something is missing; a line's end may be a `\r` more.
     let letters = lines[place.line - 1].chars().count();
-    prop_assert!((1..=letters + 1).contains(&place.column), "column {} of {letters}: {:?}", place.column, finding);
+    prop_assert!(
+        (1..=letters + 1).contains(&place.column),
+        "column {} of {letters}: {:?}",
+        place.column,
+        finding
+    );
     prop_assert!(place.mark.start <= place.mark.end && place.mark.end <= line.len(), "{:?}", finding);
     prop_assert!(line.is_char_boundary(place.mark.start) && line.is_char_boundary(place.mark.end));
     Ok(())
@@ -156,7 +208,10 @@ fn reads(bytes: &[u8]) -> Result<(), TestCaseError> {
         let html = std::fs::read_to_string(&page).map_err(|error| TestCaseError::fail(error.to_string()))?;
         prop_assert!(outcome.written && outcome.recipes > 0);
         for broken in ["NaN", "inf ", "\0", "href=\"plant:", "href=\"number:", "href=\"lesson:"] {
-            prop_assert!(!html.contains(broken) || String::from_utf8_lossy(bytes).contains(broken), "{broken}");
+            prop_assert!(
+                !html.contains(broken) || String::from_utf8_lossy(bytes).contains(broken),
+                "{broken}"
+            );
         }
     }
     Ok(())

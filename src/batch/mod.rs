@@ -10,7 +10,7 @@ use crate::formula::catalogue::pan::{
     AddVolumes, AddWeights, Away, Lose, ShareOfVolume, ShareOfWeight, Weigh,
 };
 use crate::formula::catalogue::sweeten::{Component, DrySolids, Solids};
-use crate::materia::{Moisture, Sweetener, WATER_DENSITY};
+use crate::materia::{Sweetener, WATER_DENSITY};
 use crate::working::Working;
 
 /// What a lot is made of.
@@ -55,13 +55,15 @@ impl Batch {
         self.lots.iter().any(|lot| matches!(lot.made, Made::Of(sweetener, _) if sweetener.honey))
     }
 
-    /// Stirs in a sweetener: its volume once in the liquid (mL) and its weight (g).
-    pub fn stir_in(&mut self, sweetener: &'static Sweetener, volume: Line, weight: Line, work: &mut Working) {
-        let water = match sweetener.moisture {
-            Moisture::None => None,
-            Moisture::Figure(figure) => Some(work.figure(figure)),
-            Moisture::Assumed(assumption) => Some(work.assumed(assumption, None)),
-        };
+    /// Stirs in a sweetener: its volume once in the liquid (mL), its weight (g) and the share of water in
+    /// it, where there is any.
+    pub fn stir_in(
+        &mut self,
+        sweetener: &'static Sweetener,
+        volume: Line,
+        weight: Line,
+        water: Option<Line>,
+    ) {
         self.lots.push(Lot { made: Made::Of(sweetener, water), volume, weight: Some(weight) });
     }
 

@@ -64,7 +64,7 @@ fn as_table(recipe: &WorkedRecipe) -> String {
         let range =
             between(base, line).unwrap_or_default().replace(['\u{a0}', '\u{2060}'], " ").replace(" – ", "–");
         out.push_str(
-            &format!("{:<18}{:<32}{:>12}  {}\n", id.text(), cut(&entry.name, 31), shown, range).trim_end(),
+            format!("{:<18}{:<32}{:>12}  {}\n", id.text(), cut(&entry.name, 31), shown, range).trim_end(),
         );
         out.push('\n');
     }

@@ -31,9 +31,9 @@ fn a_file_is_cut_at_its_facts() {
             let source = Source::new("a.md", text.clone());
             let parts = parts(&source).expect("closed");
             let front = parts.front.expect("there");
-            assert_eq!(front.value, format!("a: ½\nb: 2\n").replace('\n', ends));
+            assert_eq!(front.value, "a: ½\nb: 2\n".replace('\n', ends));
             assert_eq!(&text[front.span.start..front.span.end], front.value);
-            assert_eq!(parts.body.value, format!("\nText\n").replace('\n', ends));
+            assert_eq!(parts.body.value, "\nText\n".replace('\n', ends));
             assert_eq!(&text[parts.body.span.start..parts.body.span.end], parts.body.value);
         }
     }

@@ -5,7 +5,9 @@ use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{MeasureOut, ShareOfVolume, ShareOfWeight, Weigh};
 use crate::formula::catalogue::sweeten::{HoneyDensity, OfFinishedVolume, OfFinishedWeight, TakesUp};
-use crate::materia::{STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener};
+use crate::materia::{
+    Moisture, STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener,
+};
 use crate::measure::unit::{G, ML, ONE};
 use crate::measure::{By, Dimension, Of, Proportion};
 use crate::recipe::Sweet;
@@ -46,7 +48,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
         let Some(measured) = measure(at, item, sweet, liquid) else {
             continue;
         };
-        at.batch.stir_in(item, measured.in_liquid, measured.weight, &mut at.work);
+        let water = water(at, item);
+        at.batch.stir_in(item, measured.in_liquid, measured.weight, water);
         at.ingredients.push(Ingredient {
             words: item.words.to_string(),
             plant: None,
@@ -190,5 +193,14 @@ fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
             let water = at.work.figure(&WATER_DENSITY);
             at.work.work("density of the honey", HoneyDensity { moisture, water })
         }
+    }
+}
+
+/// The share of water in a sweetener, with the recipe's own figure for honey where it has one.
+fn water(at: &mut Laying, item: &'static Sweetener) -> Option<Line> {
+    match item.moisture {
+        Moisture::None => None,
+        Moisture::Figure(figure) => Some(at.work.figure(figure)),
+        Moisture::Assumed(assumption) => Some(at.assume(assumption)),
     }
 }

@@ -86,5 +86,5 @@ fn shown(working: &Working, places: &[u8], line: Line, value: f64) -> f64 {
 fn in_full(value: f64, usual: u8) -> u8 {
     (0..=5)
         .find(|&places| (rounded(value, places) - value).abs() <= 1e-9 * value.abs())
-        .unwrap_or({ if value.abs() >= 100.0 { 0 } else { usual } })
+        .unwrap_or(if value.abs() >= 100.0 { 0 } else { usual })
 }

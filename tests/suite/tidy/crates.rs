@@ -11,7 +11,7 @@ const OWNERS: &[(&str, &[&str])] = &[
     ("comrak", &["manuscript"]),
     ("minify_html", &["page/shrink"]),
     ("rayon", &["press"]),
-    ("serde", &["page", "cli"]),
+    ("serde", &["page", "cli", "press"]),
     ("serde_json", &["cli"]),
     ("serde_yaml", &["yaml/read"]),
     ("syntect", &["page/fair_copy"]),

@@ -203,7 +203,10 @@ fn per_cent(text: &str) -> Result<measure::Amount, Misread> {
     if amount.high < 1.0 {
         return Ok(amount);
     }
-    Err(Misread::new(0..text.len(), Code::BadNumber, format!("`{text}` is not a share below 100 %")))
+    let message = format!("`{text}` is not a share below 100 %");
+    let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
+    misread.why = Some("a plant that were all water would leave nothing when dried".to_string());
+    Err(misread)
 }
 
 /// `2 mL`, or `{amount: 2 mL, source: ...}` where the figure has its own source.

@@ -164,7 +164,9 @@ fn read(text: &str, wanted: Wanted) -> Result<Amount, Misread> {
         Some(after) => {
             let Some(high) = number(text, after)? else {
                 let message = format!("`{written}`: the second number of the range is missing");
-                return Err(Misread::of(text, Code::BadNumber, message));
+                return Err(Misread::of(text, Code::BadNumber, message).why(
+                    "a range is two numbers with a dash between them and the unit behind both: 2–3 min",
+                ));
             };
             if high.value < low.value {
                 return Err(backwards(text, (start, low.end), after, high.end));
@@ -187,13 +189,16 @@ fn worth(
 ) -> Result<Amount, Misread> {
     if low <= Ratio::ZERO && !wanted.zero {
         let message = format!("`{}` is nothing; an amount must be more", text.trim());
-        return Err(Misread::of(text, Code::BadNumber, message));
+        return Err(
+            Misread::of(text, Code::BadNumber, message).why("what is not put in is left out of the recipe")
+        );
     }
     let exact = measure.to_base(low).map_err(|error| unreadable(start, end, error))?;
     let top = measure.to_base(high).map_err(|error| unreadable(start, end, error))?.to_f64();
     if top > BEYOND_KITCHENS {
         let message = format!("`{}` is more than any kitchen holds", text.trim());
-        return Err(Misread::new(start..end, Code::BadNumber, message));
+        let most = "a thousand million grams, millilitres or minutes are the most that is read";
+        return Err(Misread::new(start..end, Code::BadNumber, message).why(most));
     }
     Ok(Amount { low: exact.to_f64(), high: top, measure, written: text.trim().to_string(), exact })
 }

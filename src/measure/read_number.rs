@@ -62,7 +62,15 @@ fn whole(text: &str, from: usize, end: usize) -> Result<Ratio, Misread> {
 }
 
 pub(super) fn unreadable(from: usize, end: usize, error: RatioError) -> Misread {
-    Misread::new(from..end, Code::BadNumber, error.to_string())
+    let misread = Misread::new(from..end, Code::BadNumber, error.to_string());
+    match error {
+        RatioError::OverNothing => {
+            misread.why("what stands below the stroke says into how many parts one is cut")
+        }
+        RatioError::TooLarge | RatioError::NotDecimal => {
+            misread.why("no scale and no jug shows so many digits")
+        }
+    }
 }
 
 /// The number at `from` (space may come first), or none where no number starts.

@@ -160,7 +160,7 @@ pub(super) fn read_plants(node: &Node, what: &str, findings: &mut Vec<Finding>) 
     let entries = fields.rest();
     if entries.is_empty() {
         findings.push(
-            Finding::error(Code::MissingKey, node.span, format!("no plant is named for {what}"))
+            Finding::error(Code::MissingKey, node.span, "no plant is named here")
                 .write("{rosehip: 200 g dried}"),
         );
     }

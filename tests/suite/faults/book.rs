@@ -10,6 +10,9 @@ use crate::kit;
 /// A course without a fault.
 pub const FORMULARY: &str = "book: A Book of Faults\ntitle: What Goes Wrong\n";
 
+/// A lesson without a fault.
+pub const LESSON: &str = include_str!("../../data/faults/good/plain.md");
+
 /// The folders of one test.
 pub struct Book {
     root: tempfile::TempDir,

@@ -1,8 +1,8 @@
 //! Units: the published definitions, and every factor against the crate `uom`.
 
 use super::*;
-use uom::si::f64::{Energy, Mass, ThermodynamicTemperature, Time, Volume};
-use uom::si::{energy, mass, thermodynamic_temperature as temperature, time, volume};
+use uom::si::f64::{Energy, Length, Mass, ThermodynamicTemperature, Time, Volume};
+use uom::si::{energy, length, mass, thermodynamic_temperature as temperature, time, volume};
 
 fn one(text: &str) -> f64 {
     amount(text).unwrap_or_else(|misread| panic!("{text}: {misread:?}")).low
@@ -42,7 +42,7 @@ fn label_measures_are_whole_numbers() {
     near("drops", WATER_DROPS_PER_ML, 20.0, 2.0);
 }
 
-/// One of a unit in the base unit here (mL, g, min, °C, kcal) by `uom`, and how many digits `uom` prints of it:
+/// One of a unit in the base unit here (mL, g, min, °C, kcal, m) by `uom`, and how many digits `uom` prints of it:
 /// none where it has the exact factor. Units that `uom` lacks, or has no business with, give none.
 fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
     let ml = |volume: Volume| volume.get::<volume::milliliter>();
@@ -70,6 +70,8 @@ fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
         Measure::Oz | Measure::OzWeight => (g(Mass::new::<mass::ounce>(1.0)), Some(7)),
         Measure::Lb => (g(Mass::new::<mass::pound>(1.0)), Some(7)),
         Measure::Grain => (g(Mass::new::<mass::grain>(1.0)), None),
+        Measure::Metre => (Length::new::<length::meter>(1.0).get::<length::meter>(), None),
+        Measure::Foot => (Length::new::<length::foot>(1.0).get::<length::meter>(), None),
         Measure::Second => (min(Time::new::<time::second>(1.0)), None),
         Measure::Minute => (min(Time::new::<time::minute>(1.0)), None),
         Measure::Hour => (min(Time::new::<time::hour>(1.0)), None),

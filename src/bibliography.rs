@@ -62,6 +62,9 @@ works! {
     Ross "ross" "Estimation of water activity in intermediate moisture foods", "K. D. Ross", "1975";
     HoneyActivity "honey-activity" "Water activity and moisture content of honey", "Chirife, Zamora and Motto", "2006";
     VinegarPolicy "vinegar-policy" "Compliance Policy Guide 525.825: Vinegar, definitions", "Food and Drug Administration", "1995";
+    BeekeepingHandbook "beekeeping-handbook" "Beekeeping in the United States, Agriculture Handbook 335",
+        "United States Department of Agriculture", "1980";
+    HerbalVinegars "herbal-vinegars" "Flavored Vinegars and Oils, 9.340", "Colorado State University Extension", "";
     Cfr114 "cfr-114" "21 CFR 114.3: acidified foods, definitions", "United States Code of Federal Regulations", "";
     HoneyInfants "honey-infants" "Honey and infant botulism (EDIS AA142), after the CDC and the AAP",
         "University of Florida Extension", "2013";

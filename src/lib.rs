@@ -34,6 +34,8 @@ pub mod method;
 
 pub mod variation;
 
+pub mod keeping;
+
 pub mod caution;
 
 pub mod page;

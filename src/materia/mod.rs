@@ -34,11 +34,13 @@ macro_rules! assumptions {
 }
 
 mod composition;
+mod keeping;
 mod pan;
 mod pantry;
 mod sweet;
 
 pub use composition::*;
+pub use keeping::*;
 pub use pan::*;
 pub use pantry::*;
 pub use sweet::*;
@@ -57,7 +59,7 @@ static ETHANOL_BY_VOLUME: Relation = Relation {
 
 /// Every figure, subject by subject.
 pub fn figures() -> impl Iterator<Item = &'static Figure> {
-    [pan::FIGURES, sweet::FIGURES, composition::FIGURES].into_iter().flatten().copied()
+    [pan::FIGURES, sweet::FIGURES, composition::FIGURES, keeping::FIGURES].into_iter().flatten().copied()
 }
 
 /// Every relation.

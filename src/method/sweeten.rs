@@ -210,5 +210,6 @@ fn water(at: &mut Laying, item: &'static Sweetener) -> Option<Line> {
 fn given(at: &mut Laying, name: &str, unit: &'static Unit, amount: &Amount, span: Span) -> Line {
     let line = at.declared(name, unit, amount, true, span);
     at.sweet_given.get_or_insert(line);
+    at.poured = Some(line);
     line
 }

@@ -1,0 +1,166 @@
+//! The ladder: classes as rows, from what binds first. Times are a teaching guideline, on the careful side.
+
+use super::Verdict;
+use crate::bibliography::{Source, Work};
+use crate::materia::{
+    ACETIC_IN_VINEGAR, ACID_ENOUGH, ACTIVITY_LIMIT, ALCOHOL_COVERS, ALCOHOL_COVERS_ACID, CLASS_B_SOLIDS,
+    CLASS_C_SOLIDS, Figure, GLYCERIN_KEEPS, SELF_PRESERVING, TINCTURE_KEEPS,
+};
+use crate::working::Id;
+
+/// What a rung asks.
+#[derive(Clone, Copy, Debug)]
+pub enum Test {
+    /// The line is at least the limit.
+    AtLeast(Id, &'static Figure),
+    /// The line is at most the limit.
+    AtMost(Id, &'static Figure),
+    /// The line is there.
+    Has(Id),
+    /// The line is not there.
+    HasNot(Id),
+    /// A measured pH is at most the limit.
+    MeasuredAcid(&'static Figure),
+}
+
+/// A class of keeping.
+#[derive(Debug)]
+pub struct Rung {
+    /// Its letter.
+    pub class: &'static str,
+    /// What it says.
+    pub verdict: Verdict,
+    /// Where and how long, in words.
+    pub words: &'static str,
+    /// Days for a label, on the careful side.
+    pub days: u32,
+    /// Tests that must all hold.
+    pub all: &'static [Test],
+    /// Why, in words before the figures.
+    pub because: &'static str,
+    /// Where the class comes from; the times are a guideline unless it says otherwise.
+    pub source: Source,
+}
+
+const GUIDELINE: Source = Source::practice("a teaching guideline, on the careful side");
+const RULE: Source = Source::published(Work::PreservingSyrups, "free water and the alcohol that covers it");
+
+/// From what binds first.
+pub static LADDER: &[Rung] = &[
+    Rung {
+        class: "J",
+        verdict: Verdict::Keeps,
+        words: "cool and dark, 3 years",
+        days: 1095,
+        all: &[
+            Test::AtLeast(Id::Covered, &ALCOHOL_COVERS),
+            Test::AtLeast(Id::Abv, &TINCTURE_KEEPS),
+            Test::HasNot(Id::Solids),
+        ],
+        because: "strong spirit covers all the water",
+        source: RULE,
+    },
+    Rung {
+        class: "E",
+        verdict: Verdict::Keeps,
+        words: "cool, 1 year",
+        days: 365,
+        all: &[Test::AtLeast(Id::Covered, &ALCOHOL_COVERS), Test::AtLeast(Id::Glycerin, &GLYCERIN_KEEPS)],
+        because: "glycerin leaves no water free",
+        source: RULE,
+    },
+    Rung {
+        class: "S",
+        verdict: Verdict::Keeps,
+        words: "a cool shelf, 6 months; cold once opened",
+        days: 180,
+        all: &[Test::AtMost(Id::WaterActivity, &ACTIVITY_LIMIT)],
+        because: "the water is bound",
+        source: Source::published(Work::Cfr114, "water activity of 0.85 or less"),
+    },
+    Rung {
+        class: "A",
+        verdict: Verdict::Keeps,
+        words: "cool, 6 months; cold once opened",
+        days: 180,
+        all: &[Test::Has(Id::Abv), Test::AtLeast(Id::Covered, &ALCOHOL_COVERS)],
+        because: "spirit covers the free water",
+        source: RULE,
+    },
+    Rung {
+        class: "A",
+        verdict: Verdict::Keeps,
+        words: "cool, 6 months; cold once opened",
+        days: 180,
+        all: &[
+            Test::Has(Id::Abv),
+            Test::AtLeast(Id::Covered, &ALCOHOL_COVERS_ACID),
+            Test::MeasuredAcid(&ACID_ENOUGH),
+        ],
+        because: "it is sour, and spirit covers the free water",
+        source: RULE,
+    },
+    Rung {
+        class: "F",
+        verdict: Verdict::Keeps,
+        words: "cool, 3 months",
+        days: 90,
+        all: &[Test::AtLeast(Id::Acidity, &ACETIC_IN_VINEGAR)],
+        because: "it is as sour as vinegar",
+        source: Source::published(Work::HerbalVinegars, "three months in a cool place"),
+    },
+    Rung {
+        class: "A",
+        verdict: Verdict::Keeps,
+        words: "cool, 6 months; cold once opened",
+        days: 180,
+        all: &[Test::AtLeast(Id::Solids, &SELF_PRESERVING)],
+        because: "a neutral syrup of this strength keeps itself",
+        source: Source::published(Work::PreservingSyrups, "65 % of sugar by weight"),
+    },
+    Rung {
+        class: "B",
+        verdict: Verdict::DoesNot,
+        words: "refrigerate, 2 months",
+        days: 60,
+        all: &[Test::AtLeast(Id::Solids, &CLASS_B_SOLIDS)],
+        because: "it is short of the 65 % that keep a syrup",
+        source: GUIDELINE,
+    },
+    Rung {
+        class: "C",
+        verdict: Verdict::DoesNot,
+        words: "refrigerate, 3 weeks",
+        days: 21,
+        all: &[Test::AtLeast(Id::Solids, &CLASS_C_SOLIDS)],
+        because: "it is far from the 65 % that keep a syrup",
+        source: GUIDELINE,
+    },
+    Rung {
+        class: "D",
+        verdict: Verdict::DoesNot,
+        words: "refrigerate, 1 week, or freeze",
+        days: 7,
+        all: &[Test::Has(Id::Solids)],
+        because: "it is a thin syrup: sweetened, not preserved",
+        source: GUIDELINE,
+    },
+    Rung {
+        class: "W",
+        verdict: Verdict::DoesNot,
+        words: "refrigerate, the day after at the latest",
+        days: 1,
+        all: &[Test::HasNot(Id::Solids), Test::HasNot(Id::Covered), Test::HasNot(Id::Acidity)],
+        because: "it is water with plants in it",
+        source: GUIDELINE,
+    },
+    Rung {
+        class: "?",
+        verdict: Verdict::CannotTell,
+        words: "refrigerate, the day after at the latest",
+        days: 1,
+        all: &[],
+        because: "no published rule decides this mixture",
+        source: GUIDELINE,
+    },
+];

@@ -1,0 +1,130 @@
+//! What a method leaves behind: lines, and what else the pages need to say about them. Data only.
+
+use crate::batch::Batch;
+use crate::formula::Line;
+use crate::measure::Form;
+use crate::span::Span;
+use crate::working::Working;
+
+/// A recipe laid down: its lines, and what else its pages need to say about them.
+#[derive(Clone, Debug)]
+pub struct Laid {
+    /// The lines.
+    pub working: Working,
+    /// What is put in, in order.
+    pub ingredients: Vec<Ingredient>,
+    /// The steps, in order.
+    pub steps: Vec<Done>,
+    /// Equipment, each once.
+    pub to_hand: Vec<String>,
+    /// Whether honey is in it.
+    pub honey: bool,
+    /// What is in the pan at the end.
+    pub batch: Batch,
+    /// What the order and the heat of the steps call for caution about.
+    pub hazards: Vec<Hazard>,
+    /// The declared line that says how much sweetener, where there is one: what a target may move.
+    pub sweet_given: Option<Line>,
+    /// The declared line of what was poured in last.
+    pub poured: Option<Line>,
+}
+
+/// Something a step does that a caution speaks of.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Hazard {
+    /// An aromatic plant over heat for longer than the rule allows, or in a pot being reduced.
+    AromaticBoiled {
+        /// The plant.
+        plant: String,
+        /// The step.
+        at: Span,
+    },
+    /// Honey stirred into liquid that no step has cooled to 40 °C.
+    HotHoney {
+        /// The step.
+        at: Span,
+    },
+    /// A pan of hot liquid.
+    HotLiquid,
+    /// Hot liquid into glass.
+    HotGlass,
+}
+
+/// One thing put in.
+#[derive(Clone, Debug)]
+pub struct Ingredient {
+    /// Its name in running text.
+    pub words: String,
+    /// The plant, where it is one.
+    pub plant: Option<String>,
+    /// Fresh or dried.
+    pub form: Option<Form>,
+    /// Its weight, g.
+    pub weight: Option<Line>,
+    /// Its volume as a kitchen measures it, mL.
+    pub volume: Option<Line>,
+    /// How the author wrote it, where an amount was written.
+    pub written: Option<String>,
+    /// Whether keeping depends on it, so that it is rounded closely and up.
+    pub keeps: bool,
+}
+
+/// A piece of a step's sentence.
+#[derive(Clone, Debug)]
+pub enum Say {
+    /// Words as they stand.
+    Words(String),
+    /// A volume, in both systems.
+    Volume(Line),
+    /// A weight.
+    Weight(Line),
+    /// What sweetens: its volume in both systems and its weight.
+    Measured(Line, Line),
+    /// The size of a bottle, as written and in fluid ounces.
+    Size(Line),
+    /// A temperature in °C, in both systems.
+    Temperature(f64),
+    /// A bold sentence.
+    Strong(&'static str),
+}
+
+/// A step as done.
+#[derive(Clone, Debug)]
+pub struct Done {
+    /// Its name in a recipe.
+    pub name: &'static str,
+    /// Its sentence.
+    pub say: Vec<Say>,
+    /// Its times, min, one after the other.
+    pub minutes: Vec<Line>,
+    /// "lid on", "off the heat".
+    pub condition: String,
+    /// The pan after it, where that has changed.
+    pub level: Option<Level>,
+}
+
+/// The pan after a step.
+#[derive(Clone, Debug)]
+pub struct Level {
+    /// What the step is called under the picture.
+    pub words: &'static str,
+    /// Volume in the pan, mL.
+    pub volume: Line,
+    /// Watery liquid, mL.
+    pub liquid: Vec<Line>,
+    /// Sweeteners in it, mL.
+    pub sweet: Vec<Line>,
+    /// What the marc kept back, mL.
+    pub kept: Option<Line>,
+    /// What boiled away, mL.
+    pub gone: Option<Line>,
+    /// What changed.
+    pub change: Vec<Say>,
+}
+
+impl Ingredient {
+    /// Whether it is measured by weight and by volume, as sweeteners are.
+    pub const fn sweetens(&self) -> bool {
+        self.keeps && self.weight.is_some()
+    }
+}

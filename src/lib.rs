@@ -14,6 +14,8 @@ pub mod diagnostic;
 
 pub mod measure;
 
+pub mod calendar;
+
 pub mod materia;
 
 pub mod formula;

@@ -11,6 +11,7 @@ use crate::caution;
 use crate::diagnostic::{self, Look, nearest, stops};
 use crate::formula::Line;
 use crate::formulary::Formulary;
+use crate::keeping::judge;
 use crate::measure::Unit;
 use crate::page::show::between;
 use crate::press::{open_book, read_lesson};
@@ -90,7 +91,7 @@ fn cut(text: &str, columns: usize) -> String {
 fn as_json(recipe: &WorkedRecipe, book: &Formulary) -> String {
     let mut all = Map::new();
     all.insert("recipe".into(), json!(recipe.base.name));
-    all.extend(of(&recipe.base, recipe.recipe.keep.as_ref().map(|keep| keep.value.words()), book));
+    all.extend(of(&recipe.base, recipe.recipe.ph(), book));
     let variations: Vec<Value> = recipe
         .variations
         .iter()
@@ -98,8 +99,8 @@ fn as_json(recipe: &WorkedRecipe, book: &Formulary) -> String {
             let mut one = Map::new();
             one.insert("name".into(), json!(variation.name));
             let declared = recipe.recipe.variations.iter().find(|other| other.name.value == variation.name);
-            let keep = declared.and_then(|other| other.recipe.keep.as_ref()).map(|keep| keep.value.words());
-            one.extend(of(variation, keep, book));
+            let ph = declared.map_or(recipe.recipe.ph(), |other| other.recipe.ph());
+            one.extend(of(variation, ph, book));
             Value::Object(one)
         })
         .collect();
@@ -107,7 +108,7 @@ fn as_json(recipe: &WorkedRecipe, book: &Formulary) -> String {
     format!("{:#}", Value::Object(all))
 }
 
-fn of(worked: &Worked, keep: Option<&str>, book: &Formulary) -> Map<String, Value> {
+fn of(worked: &Worked, ph: Option<f64>, book: &Formulary) -> Map<String, Value> {
     let working = &worked.laid.working;
     let mut lines: Vec<Value> = Vec::new();
     for line in working.lines() {
@@ -132,8 +133,14 @@ fn of(worked: &Worked, keep: Option<&str>, book: &Formulary) -> Map<String, Valu
         .collect();
     let mut out = Map::new();
     out.insert("lines".into(), Value::Array(lines));
-    let because = keep.map(|_| "as the recipe says");
-    out.insert("keeping".into(), json!({"class": keep, "days": null, "because": because}));
+    let judged = judge(worked, ph);
+    let keeping = json!({
+        "class": judged.rung.class,
+        "verdict": judged.rung.verdict.words(),
+        "days": judged.rung.days,
+        "because": judged.because(worked).replace('\u{a0}', " "),
+    });
+    out.insert("keeping".into(), keeping);
     out.insert("cautions".into(), Value::Array(cautions));
     out
 }

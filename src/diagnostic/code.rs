@@ -46,6 +46,7 @@ codes! {
     StepOrder "step-order" "A step stands where it cannot be done."
     BelowNothing "below-nothing" "The sums come to less than nothing: more is taken than there is."
     BadLink "bad-link" "A link points to something that is not in the book."
+    KeepDisagrees "keep-disagrees" "The recipe says it keeps where its sums say it does not."
     WordsDisagree "words-disagree" "A number in the text and the working disagree."
     BadAddress "bad-address" "Two pages would have the same address, or an address is not plain."
 

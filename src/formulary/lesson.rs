@@ -1,6 +1,7 @@
 //! The head of a lesson: its front matter, read before any lesson is worked, so that each page knows
 //! its neighbours.
 
+use crate::calendar::Day;
 use crate::diagnostic::{Code, Finding, Level};
 use crate::manuscript::Parts;
 use crate::span::Source;
@@ -17,6 +18,8 @@ pub struct LessonHead {
     pub title: String,
     /// Which evening, when and where, in words.
     pub evening: Option<String>,
+    /// When it is taught, where the recipes' use-by dates count from.
+    pub date: Option<Day>,
     /// The same, short, for the contents.
     pub when: String,
     /// One sentence.
@@ -60,6 +63,8 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
         .need("title", "title: Rose hip syrup", findings)
         .and_then(|node| node.text("the title", findings))
         .map(|title| title.value.to_string());
+    head.date =
+        fields.take("date").and_then(|node| node.read("the date", Day::read, findings)).map(|day| day.value);
     let mut words = |key: &str, findings: &mut Vec<Finding>| {
         Some(fields.take(key)?.text(key, findings)?.value.to_string())
     };

@@ -9,9 +9,11 @@ mod movers;
 pub use ladder::{LADDER, Rung, Test};
 pub use movers::{Mover, movers};
 
+use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::measure::show;
-use crate::variation::Worked;
+use crate::recipe::Keep;
+use crate::variation::{Worked, WorkedRecipe};
 use crate::working::Id;
 
 /// What the ladder says of a class.
@@ -45,6 +47,36 @@ pub struct Judged {
     pub usually: Option<&'static Rung>,
 }
 
+/// Where a recipe says it keeps out of the cold and the ladder does not: the page goes by the ladder.
+pub fn findings(recipe: &WorkedRecipe, into: &mut Vec<Finding>) {
+    let declared = std::iter::once((&recipe.recipe, &recipe.base)).chain(
+        recipe.variations.iter().filter_map(|worked| {
+            let named = recipe.recipe.variations.iter().find(|other| other.name.value == worked.name)?;
+            Some((&*named.recipe, worked))
+        }),
+    );
+    for (declared, worked) in declared {
+        let Some(keep) =
+            declared.keep.as_ref().filter(|keep| matches!(keep.value, Keep::Shelf | Keep::CoolDark))
+        else {
+            continue;
+        };
+        let judged = judge(worked, declared.ph());
+        if judged.rung.verdict == Verdict::Keeps || into.iter().any(|told| told.span == Some(keep.span)) {
+            continue;
+        }
+        into.push(
+            Finding::warning(
+                Code::KeepDisagrees,
+                keep.span,
+                format!("`{}` {}; the page says so", worked.name, judged.rung.verdict.words()),
+            )
+            .why(judged.because(worked))
+            .write("keep: refrigerator"),
+        );
+    }
+}
+
 /// Judges a worked recipe. `ph` is that of the finished preparation, where it was measured.
 pub fn judge(worked: &Worked, ph: Option<f64>) -> Judged {
     let rung = first(worked, ph, true);
@@ -76,13 +108,15 @@ impl Test {
 
     /// The test with the recipe's figure: "dissolved solids 61 % against 65 %".
     fn told(&self, worked: &Worked) -> Option<String> {
+        let shown = |line: Line| format!("{} {}", worked.laid.working.entry(line).name, worked.shown(line));
         let (id, limit) = match *self {
             Test::AtLeast(id, limit) | Test::AtMost(id, limit) => (id, limit),
+            Test::Has(id) => return worked.laid.working.line(id).map(shown),
             _ => return None,
         };
         let line = worked.laid.working.line(id)?;
         let limit = show(limit.value, limit.unit, 2.min(limit.unit.places));
-        Some(format!("{} {} (the limit is {limit})", worked.laid.working.entry(line).name, worked.shown(line)))
+        Some(format!("{} (the limit is {limit})", shown(line)))
     }
 }
 
@@ -90,6 +124,10 @@ impl Judged {
     /// Why, with the figures that decided.
     pub fn because(&self, worked: &Worked) -> String {
         let told: Vec<String> = self.rung.all.iter().filter_map(|test| test.told(worked)).collect();
-        if told.is_empty() { self.rung.because.to_string() } else { format!("{}: {}", self.rung.because, told.join("; ")) }
+        if told.is_empty() {
+            self.rung.because.to_string()
+        } else {
+            format!("{}: {}", self.rung.because, told.join("; "))
+        }
     }
 }

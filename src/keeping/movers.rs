@@ -1,7 +1,7 @@
 //! What would move it: the same working turned round, so that a rung's limit is just reached.
 
-use crate::formulary::Formulary;
 use crate::formula::Line;
+use crate::formulary::Formulary;
 use crate::materia::{ACETIC_IN_VINEGAR, ALCOHOL_COVERS, Figure, GLYCERIN_KEEPS, SELF_PRESERVING};
 use crate::measure::{self, Amount};
 use crate::method::{Laid, lay_down};
@@ -45,11 +45,21 @@ pub fn movers(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Vec<Mover> {
             Step::Fortify { amount: amount.clone(), strength: Some(Spanned::new(strength, Span::default())) };
         let what = format!("spirit of {} %", per_cent(strength));
         ways.push(poured(recipe, book, fortify, "A", what, (Id::Covered, &ALCOHOL_COVERS)));
-        let acidify = Step::Acidify { amount: amount.clone(), acidity: Some(Spanned::new(sour(book), Span::default())) };
+        let acidify = Step::Acidify {
+            amount: amount.clone(),
+            acidity: Some(Spanned::new(sour(book), Span::default())),
+        };
         let what = format!("vinegar of {} %", per_cent(sour(book)));
         ways.push(poured(recipe, book, acidify, "F", what, (Id::Acidity, &ACETIC_IN_VINEGAR)));
         let glycerin = sweeten("glycerin", amount.value);
-        ways.push(poured(recipe, book, glycerin, "E", "glycerin".to_string(), (Id::Glycerin, &GLYCERIN_KEEPS)));
+        ways.push(poured(
+            recipe,
+            book,
+            glycerin,
+            "E",
+            "glycerin".to_string(),
+            (Id::Glycerin, &GLYCERIN_KEEPS),
+        ));
     }
     ways
 }
@@ -68,14 +78,20 @@ fn sweeten(name: &str, amount: Amount) -> Step {
 fn more_sweetener(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Mover {
     let sweetened = laid.working.line(Id::Solids).is_some();
     if let Some(line) = laid.sweet_given.filter(|_| sweetened) {
-        let names: Vec<&str> = laid.ingredients.iter().filter(|item| item.sweetens()).map(|item| item.words.as_str()).collect();
+        let names: Vec<&str> =
+            laid.ingredients.iter().filter(|item| item.sweetens()).map(|item| item.words.as_str()).collect();
         let what = crate::method::list_of(&names);
         return turned(laid, line, "A", what, (Id::Solids, &SELF_PRESERVING), Id::SweetenerWeight);
     }
     match measure::mass("100 g") {
-        Ok(amount) => {
-            poured(recipe, book, sweeten("sugar", amount), "A", "sugar".to_string(), (Id::Solids, &SELF_PRESERVING))
-        }
+        Ok(amount) => poured(
+            recipe,
+            book,
+            sweeten("sugar", amount),
+            "A",
+            "sugar".to_string(),
+            (Id::Solids, &SELF_PRESERVING),
+        ),
         Err(_) => Mover { class: "A", what: "sugar".to_string(), moved: None },
     }
 }

@@ -63,9 +63,9 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     let mut pieces: Vec<Piece> = Vec::new();
     for (n, prose) in rendered.pieces.into_iter().enumerate() {
         let block = lesson.manuscript.blocks.get(n);
-        let recipe = block
-            .zip(lesson.recipes.get(n).and_then(Option::as_ref))
-            .map(|(block, worked)| recipe(worked, lesson.book, &anchor(lesson, n), &block.text.value, &root));
+        let recipe = block.zip(lesson.recipes.get(n).and_then(Option::as_ref)).map(|(block, worked)| {
+            recipe(worked, lesson.book, &anchor(lesson, n), &block.text.value, &root, lesson.head.date)
+        });
         pieces.push(Piece { prose_html: prose, recipe });
     }
     if let Some(last) = pieces.last_mut() {

@@ -7,7 +7,12 @@ pub mod shrink;
 pub mod theme;
 pub mod view;
 
+pub mod keeping;
 pub mod ledger;
+
+mod batch_picture;
+mod label;
+
 pub mod lesson;
 pub mod method_page;
 pub mod plant;

@@ -1,22 +1,21 @@
 //! One recipe as its page shows it: label, gathering, order of work, levels, cautions.
 
-use super::show::{
-    about, between, cite, clock, duration, plainly, sweet_both, volume_both, whole, whole_bottles,
-};
+use super::batch_picture::batch_picture;
+use super::label::label;
+use super::show::{between, cite, clock, duration, plainly, sweet_both, volume_both};
 use super::view::{
-    CautionRow, Cautions, Fill, GatherRow, Gathering, Kind, LabelRow, Latin, Levels, Link, Note, Order,
-    PartLink, Recipe, StepRow, Vessel, Written,
+    CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Note, Order, PartLink, Recipe, StepRow, Written,
 };
-use super::{fair_copy, ledger, levels, variations};
+use super::{fair_copy, keeping, ledger, variations};
+use crate::calendar::Day;
 use crate::caution::{self, Caution};
-use crate::formula::Line;
 use crate::formula::equation::escape;
 use crate::formulary::Formulary;
+use crate::keeping::judge;
+use crate::measure::Form;
 use crate::measure::kitchen::{self, Close, Toward};
-use crate::measure::{Form, decimal};
 use crate::method::{Done, Ingredient, Say};
 use crate::variation::{Worked, WorkedRecipe};
-use crate::working::{How, Id};
 
 /// The parts of a recipe's page, in order: anchor and title.
 const PARTS: &[(&str, &str)] = &[
@@ -25,14 +24,25 @@ const PARTS: &[(&str, &str)] = &[
     ("numbers", "Worked numbers"),
     ("levels", "The levels"),
     ("variations", "Variations"),
+    ("keeping", "Keeping"),
     ("cautions", "Cautions"),
     ("written", "As written"),
 ];
 
 /// The view of a recipe. `id` is its anchor, `written` its block, `root` the way to the site's root.
-pub fn recipe(worked: &WorkedRecipe, book: &Formulary, id: &str, written: &str, root: &str) -> Recipe {
+///
+/// `made` is when it is made, where the lesson has a date.
+pub fn recipe(
+    worked: &WorkedRecipe,
+    book: &Formulary,
+    id: &str,
+    written: &str,
+    root: &str,
+    made: Option<Day>,
+) -> Recipe {
     let base = &worked.base;
     let cautions = caution::cautions(base, book);
+    let judged = judge(base, worked.recipe.ph());
     let named = |part: &str| !(part == "variations" && worked.variations.is_empty());
     let parts: Vec<PartLink> = PARTS
         .iter()
@@ -56,12 +66,13 @@ pub fn recipe(worked: &WorkedRecipe, book: &Formulary, id: &str, written: &str, 
         id: id.to_string(),
         name: base.name.clone(),
         latin: latin(base, book),
-        label: label(worked, &cautions, id),
+        label: label(worked, &judged, made, &cautions, id),
         gathering: gathering(base, book, root, part("gather")),
         order: order(base, part("work")),
         ledger: ledger::ledger(base, id, root, part("numbers")),
         levels: batch_picture(base, part("levels")),
         variations: variations::variations(worked, part("variations")),
+        keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
         cautions: caution_rows(&cautions, id, root, part("cautions")),
         written: Written { part: part("written"), lines_html: fair_copy::lines(written) },
         argument: parts,
@@ -79,82 +90,6 @@ fn latin(worked: &Worked, book: &Formulary) -> Vec<Latin> {
         })
     });
     plants.collect()
-}
-
-fn label(worked: &WorkedRecipe, cautions: &[Caution], id: &str) -> Vec<LabelRow> {
-    let (base, recipe) = (&worked.base, &worked.recipe);
-    let working = &base.laid.working;
-    let row = |term: &str, kind, value: String, notes: Vec<String>| LabelRow {
-        term: term.to_string(),
-        kind,
-        value,
-        notes,
-        stop: false,
-        link: None,
-    };
-    let mut rows = Vec::new();
-    if let Some(finished) = working.line(Id::Finished) {
-        let mut notes = Vec::new();
-        let value = match working.line(Id::Bottles) {
-            Some(bottles) => {
-                notes.push(format!("{} in all", about(base, finished)));
-                whole_bottles(base.at(bottles)) + &bottle_size(base)
-            }
-            None => format!("{} ({})", about(base, finished), kitchen::fl_oz(base.at(finished))),
-        };
-        notes.push(match between(base, finished) {
-            Some(range) => format!("worked: {range}"),
-            None => "worked".to_string(),
-        });
-        rows.push(row("Makes", Kind::Worked, value, notes));
-    }
-    if let Some(minutes) = working.line(Id::Minutes) {
-        let stove = working.line(Id::StoveMinutes).map(|line| duration(base.at(line)));
-        let stove = stove.map_or(String::new(), |stove| format!(", of which {stove} at the stove"));
-        rows.push(row(
-            "Takes",
-            Kind::Worked,
-            duration(base.at(minutes)) + &stove,
-            vec!["worked, with allowances".into()],
-        ));
-    }
-    if let Some(keep) = &recipe.keep {
-        let value = keep.value.words().to_string();
-        rows.push(row("Keeps", Kind::Advised, value, vec!["advised by the recipe".to_string()]));
-    }
-    if let Some(take) = &recipe.take {
-        let daily = match take.daily.value {
-            1.0 => "once a day".to_string(),
-            2.0 => "twice a day".to_string(),
-            n => format!("{} times a day", decimal(n, 0)),
-        };
-        let value = format!("{}, {daily}", take.amount.value.written);
-        let mut notes = vec!["handed down: no trial".to_string()];
-        if let Some(doses) = working.line(Id::Doses) {
-            notes.push(format!("{} doses of the larger", decimal(whole(base.at(doses)), 0)));
-        }
-        rows.push(row("Taken", Kind::Handed, value, notes));
-    }
-    let never: Vec<&str> = cautions.iter().filter_map(|caution| caution.never_for).collect();
-    if !never.is_empty() {
-        let mut never = row("Never for", Kind::Declared, never.join("; "), Vec::new());
-        never.stop = true;
-        never.link = Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
-        rows.push(never);
-    }
-    rows
-}
-
-/// " of 250 mL (8.5 fl oz)".
-fn bottle_size(worked: &Worked) -> String {
-    let Some(bottles) = worked.laid.working.line(Id::Bottles) else {
-        return String::new();
-    };
-    let How::Worked(by) = &worked.laid.working.entry(bottles).how else {
-        return String::new();
-    };
-    let size = by.with[1][0];
-    format!(" of {} ({})", plainly(worked, size), kitchen::fl_oz(worked.at(size)))
 }
 
 fn gathering(worked: &Worked, book: &Formulary, root: &str, part: PartLink) -> Gathering {
@@ -274,89 +209,7 @@ fn said(worked: &Worked, say: &Say) -> String {
     }
 }
 
-fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
-    let working = &worked.laid.working;
-    let volume = |lines: &[Line]| lines.iter().map(|line| worked.at(*line)).sum::<f64>();
-    let with_levels: Vec<_> =
-        worked.laid.steps.iter().filter_map(|done| Some((done, done.level.as_ref()?))).collect();
-    let put_in = working.line(Id::Water);
-    let most = with_levels
-        .iter()
-        .map(|(_, level)| {
-            worked.at(level.volume) + volume(&level.kept.into_iter().chain(level.gone).collect::<Vec<_>>())
-        })
-        .chain(put_in.map(|line| worked.at(line)))
-        .fold(0.0, f64::max);
-    let (holds, tick, scale) = levels::scale(most);
-    let mut fills = vec![levels::Fill::Liquid];
-    let mut vessels = Vec::new();
-    if let Some(line) = put_in {
-        vessels.push(Vessel {
-            svg: levels::vessel(
-                &[levels::Layer { fill: levels::Fill::Liquid, ml: worked.at(line) }],
-                holds,
-                tick,
-            ),
-            step: "Put in".to_string(),
-            volume: plainly(worked, line),
-            other: kitchen::fl_oz(worked.at(line)),
-            change: working
-                .line(Id::Plants)
-                .map_or(String::new(), |plants| format!("on {} of plants", plainly(worked, plants))),
-        });
-    }
-    for (done, level) in with_levels {
-        let mut layers = vec![levels::Layer { fill: levels::Fill::Liquid, ml: volume(&level.liquid) }];
-        for (fill, lines) in [
-            (levels::Fill::Sweetener, level.sweet.clone()),
-            (levels::Fill::Kept, level.kept.into_iter().collect()),
-            (levels::Fill::Ghost, level.gone.into_iter().collect()),
-        ] {
-            if !lines.is_empty() {
-                layers.push(levels::Layer { fill, ml: volume(&lines) });
-                if !fills.contains(&fill) {
-                    fills.push(fill);
-                }
-            }
-        }
-        let bottles = (done.name == "bottle").then(|| working.line(Id::Bottles)).flatten();
-        vessels.push(match bottles {
-            Some(line) => {
-                let fill =
-                    if level.sweet.is_empty() { levels::Fill::Liquid } else { levels::Fill::Sweetener };
-                Vessel {
-                    svg: levels::bottles_of(fill, whole(worked.at(line)) as usize),
-                    step: level.words.to_string(),
-                    volume: whole_bottles(worked.at(line)),
-                    other: bottle_size(worked).trim().to_string(),
-                    change: format!("from {}", plainly(worked, level.volume)),
-                }
-            }
-            None => Vessel {
-                svg: levels::vessel(&layers, holds, tick),
-                step: level.words.to_string(),
-                volume: plainly(worked, level.volume),
-                other: kitchen::fl_oz(worked.at(level.volume)),
-                change: level.change.iter().map(|say| plain(worked, say)).collect(),
-            },
-        });
-    }
-    let fills = fills
-        .into_iter()
-        .map(|fill| {
-            let (class, word) = match fill {
-                levels::Fill::Liquid => ("liquid", "liquid"),
-                levels::Fill::Kept => ("kept", "kept by the plants"),
-                levels::Fill::Ghost => ("ghost", "boiled away"),
-                levels::Fill::Sweetener => ("sweetener", "sweetener"),
-            };
-            Fill { class: class.to_string(), word: word.to_string() }
-        })
-        .collect();
-    Levels { part, vessels, fills, scale }
-}
-
-fn plain(worked: &Worked, say: &Say) -> String {
+pub(super) fn plain(worked: &Worked, say: &Say) -> String {
     match say {
         Say::Words(words) => words.clone(),
         Say::Strong(words) => (*words).to_string(),

@@ -138,7 +138,8 @@ pub fn source_of(how: &How, root: &str) -> String {
     }
 }
 
-fn sentence(text: &str) -> String {
+/// A citation as a sentence.
+pub fn sentence(text: &str) -> String {
     format!("{}.", capital_html(text))
 }
 

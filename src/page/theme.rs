@@ -35,6 +35,7 @@ const BUILT_IN: &[(&str, &str)] = files![
     "style/40-parts.css",
     "style/50-ledger.css",
     "style/60-levels.css",
+    "style/65-keeping.css",
     "style/90-print.css",
 ];
 

@@ -2,8 +2,8 @@
 
 use super::show::whole;
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
+use crate::keeping::judge;
 use crate::measure::{decimal, usual_places};
-use crate::recipe::Keep;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::{Id, Rounds};
 
@@ -16,6 +16,9 @@ const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::SweetenerWeight, "To add, g", "To add, g", false),
     (Id::Finished, "Made, mL", "Made, mL", true),
     (Id::Solids, "Solids, %", "Solids, %", false),
+    (Id::Abv, "Alcohol, %", "Alcohol, %", false),
+    (Id::Acidity, "Acid, %", "Acid, %", false),
+    (Id::FreeWater, "Free water, mL", "Free water, mL", false),
     (Id::Strength, "Plant, % w/v", "Plant, %", true),
     (Id::PlantPerDose, "Plant a dose, g", "Plant/dose, g", false),
     (Id::SugarPerDose, "Sugars a dose, g", "Sugars/dose, g", false),
@@ -40,52 +43,29 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
             words: false,
         })
         .collect();
-    heads.push(Head { text: "Kept".into(), short: "Kept".into(), group: true, words: true });
-    let keeps: Vec<Option<Keep>> = std::iter::once(&worked.recipe)
-        .chain(worked.recipe.variations.iter().map(|variation| &*variation.recipe))
-        .map(|recipe| recipe.keep.as_ref().map(|keep| keep.value))
-        .collect();
+    heads.push(Head { text: "Keeping".into(), short: "Keeping".into(), group: true, words: true });
+    let kept = |row: &Worked| {
+        let declared = worked.recipe.variations.iter().find(|other| other.name.value == row.name);
+        judge(row, declared.map_or(worked.recipe.ph(), |other| other.recipe.ph())).rung
+    };
+    let class_of_base = judge(&worked.base, worked.recipe.ph()).rung.class;
     let rows = all
         .iter()
         .enumerate()
         .map(|(n, row)| {
             let mut cells: Vec<Cell> =
                 columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)).collect();
-            // A variation that could not be worked is not in the table, so look its recipe up by name.
-            let keep = match n {
-                0 => keeps[0],
-                _ => worked
-                    .recipe
-                    .variations
-                    .iter()
-                    .position(|variation| variation.name.value == row.name)
-                    .and_then(|at| keeps[at + 1]),
-            };
+            let rung = kept(row);
             cells.push(Cell {
-                text: keep.map_or("–", |keep| short_keep(keep)).to_string(),
-                mark: if keep == keeps[0] { "" } else { "other" }.to_string(),
-                label: "Kept".to_string(),
+                text: format!("{}: {}", rung.class, rung.words),
+                mark: if rung.class == class_of_base { "" } else { "other" }.to_string(),
+                label: "Keeping".to_string(),
             });
-            VariationRow {
-                name: if n == 0 { format!("{}, the recipe", row.name) } else { row.name.clone() },
-                base: n == 0,
-                change: String::new(),
-                cells,
-            }
+            VariationRow { name: row.name.clone(), base: n == 0, change: String::new(), cells }
         })
         .collect();
     let caption = "Each row is worked in full. ▲ more than the recipe, ▼ less, no mark the same; words that differ are bold.";
     Some(Variations { part, caption: caption.to_string(), heads, rows })
-}
-
-const fn short_keep(keep: Keep) -> &'static str {
-    match keep {
-        Keep::SameDay => "same day",
-        Keep::Refrigerator => "refrigerator",
-        Keep::Freezer => "freezer",
-        Keep::CoolDark => "cool, dark",
-        Keep::Shelf => "shelf",
-    }
 }
 
 fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {

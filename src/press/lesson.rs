@@ -6,6 +6,7 @@ use super::pages::{frame, lesson_link};
 use crate::caution;
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::formulary::Formulary;
+use crate::keeping;
 use crate::manuscript::{self, Manuscript};
 use crate::page::lesson::{Lesson, check, page};
 use crate::page::method_page::{Users, note_users};
@@ -73,6 +74,7 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
         });
         if let Some(worked) = &worked {
             caution::findings(&worked.base, book, &mut found);
+            keeping::findings(worked, &mut found);
         }
         recipes.push(worked);
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
@@ -127,11 +129,9 @@ fn note(done: &mut Done, worked: &WorkedRecipe, link: &Link) {
     done.recipes += 1;
     done.variations += worked.variations.len();
     done.makes.push(worked.base.name.clone());
-    if let Some(keep) = &worked.recipe.keep {
-        let words = keep.value.words();
-        if !done.keeps.contains(&words) {
-            done.keeps.push(words);
-        }
+    let words = keeping::judge(&worked.base, worked.recipe.ph()).rung.words;
+    if !done.keeps.contains(&words) {
+        done.keeps.push(words);
     }
     done.ready_in.extend(worked.base.value(Id::Minutes).map(duration));
     for each in std::iter::once(&worked.base).chain(&worked.variations) {

@@ -37,6 +37,13 @@ pub struct Recipe {
     pub span: Span,
 }
 
+impl Recipe {
+    /// The measured pH.
+    pub fn ph(&self) -> Option<f64> {
+        self.ph.as_ref().map(|ph| ph.value)
+    }
+}
+
 /// Kinds of preparation.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Preparation {

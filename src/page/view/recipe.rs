@@ -27,6 +27,8 @@ pub struct Recipe {
     pub levels: Levels,
     /// Variations; none where the recipe has none.
     pub variations: Option<Variations>,
+    /// Keeping.
+    pub keeping: Keeping,
     /// Cautions.
     pub cautions: Cautions,
     /// The recipe as written.
@@ -256,6 +258,51 @@ pub struct Cell {
     pub mark: String,
     /// The column's short head, repeated for the phone.
     pub label: String,
+}
+
+/// Keeping: the class with its reason, and what would move it.
+#[derive(Clone, Debug, Serialize)]
+pub struct Keeping {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// "B".
+    pub class: String,
+    /// "does not keep out of the cold".
+    pub verdict: String,
+    /// "refrigerate, 2 months".
+    pub words: String,
+    /// Why, with the figures.
+    pub because: String,
+    /// "At the usual figures it would be class A." or empty.
+    pub doubt: String,
+    /// "If it is made on 22 September 2026, use it by 29 September 2026." or in days.
+    pub use_by: String,
+    /// What else the sums say: water activity, the Food Code, crystals.
+    pub remarks: Vec<String>,
+    /// Where it stands, one a limit.
+    pub rules: Vec<KeepingRule>,
+    /// What would move it.
+    pub movers: Vec<MoverRow>,
+    /// Notes in the margin.
+    pub notes: Vec<Note>,
+}
+
+/// A keeping rule: bands with a pin.
+#[derive(Clone, Debug, Serialize)]
+pub struct KeepingRule {
+    /// Drawing, inline SVG with its facts as its name.
+    pub svg: String,
+    /// The same facts in words.
+    pub words: String,
+}
+
+/// One thing that would move it.
+#[derive(Clone, Debug, Serialize)]
+pub struct MoverRow {
+    /// "To A".
+    pub term: String,
+    /// "use 5.1 cups of honey in all; finished 1,680 mL".
+    pub text: String,
 }
 
 /// Cautions.

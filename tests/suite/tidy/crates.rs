@@ -11,6 +11,7 @@ const OWNERS: &[(&str, &[&str])] = &[
     ("comrak", &["manuscript"]),
     ("minify_html", &["page/shrink"]),
     ("rayon", &["press"]),
+    ("jiff", &["calendar"]),
     ("serde", &["page", "cli", "press"]),
     ("serde_json", &["cli"]),
     ("serde_yaml", &["yaml/read"]),

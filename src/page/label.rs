@@ -1,0 +1,99 @@
+//! The jar label: a recipe at a glance.
+
+use super::keeping::use_by;
+use super::show::{about, between, duration, plainly, whole, whole_bottles};
+use super::view::{Kind, LabelRow, Link};
+use crate::calendar::Day;
+use crate::caution::Caution;
+use crate::keeping::{Judged, Verdict};
+use crate::measure::{decimal, kitchen};
+use crate::recipe::Keep;
+use crate::variation::{Worked, WorkedRecipe};
+use crate::working::{How, Id};
+
+pub(super) fn label(
+    worked: &WorkedRecipe,
+    judged: &Judged,
+    made: Option<Day>,
+    cautions: &[Caution],
+    id: &str,
+) -> Vec<LabelRow> {
+    let (base, recipe) = (&worked.base, &worked.recipe);
+    let working = &base.laid.working;
+    let row = |term: &str, kind, value: String, notes: Vec<String>| LabelRow {
+        term: term.to_string(),
+        kind,
+        value,
+        notes,
+        stop: false,
+        link: None,
+    };
+    let mut rows = Vec::new();
+    if let Some(finished) = working.line(Id::Finished) {
+        let mut notes = Vec::new();
+        let value = match working.line(Id::Bottles) {
+            Some(bottles) => {
+                notes.push(format!("{} in all", about(base, finished)));
+                whole_bottles(base.at(bottles)) + &bottle_size(base)
+            }
+            None => format!("{} ({})", about(base, finished), kitchen::fl_oz(base.at(finished))),
+        };
+        notes.push(match between(base, finished) {
+            Some(range) => format!("worked: {range}"),
+            None => "worked".to_string(),
+        });
+        rows.push(row("Makes", Kind::Worked, value, notes));
+    }
+    if let Some(minutes) = working.line(Id::Minutes) {
+        let stove = working.line(Id::StoveMinutes).map(|line| duration(base.at(line)));
+        let stove = stove.map_or(String::new(), |stove| format!(", of which {stove} at the stove"));
+        rows.push(row(
+            "Takes",
+            Kind::Worked,
+            duration(base.at(minutes)) + &stove,
+            vec!["worked, with allowances".into()],
+        ));
+    }
+    let class = match judged.rung.verdict {
+        Verdict::CannotTell => "advised: cannot tell how it keeps".to_string(),
+        _ => format!("advised: class {}", judged.rung.class),
+    };
+    let mut notes = vec![class, use_by(judged.rung.days, made)];
+    if matches!(&recipe.keep, Some(keep) if keep.value == Keep::Freezer) {
+        notes.push("or in the freezer, as the recipe says".to_string());
+    }
+    rows.push(row("Keeps", Kind::Advised, judged.rung.words.to_string(), notes));
+    if let Some(take) = &recipe.take {
+        let daily = match take.daily.value {
+            1.0 => "once a day".to_string(),
+            2.0 => "twice a day".to_string(),
+            n => format!("{} times a day", decimal(n, 0)),
+        };
+        let value = format!("{}, {daily}", take.amount.value.written);
+        let mut notes = vec!["handed down: no trial".to_string()];
+        if let Some(doses) = working.line(Id::Doses) {
+            notes.push(format!("{} doses of the larger", decimal(whole(base.at(doses)), 0)));
+        }
+        rows.push(row("Taken", Kind::Handed, value, notes));
+    }
+    let never: Vec<&str> = cautions.iter().filter_map(|caution| caution.never_for).collect();
+    if !never.is_empty() {
+        let mut never = row("Never for", Kind::Declared, never.join("; "), Vec::new());
+        never.stop = true;
+        never.link = Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
+        rows.push(never);
+    }
+    rows
+}
+
+/// " of 250 mL (8.5 fl oz)".
+pub(super) fn bottle_size(worked: &Worked) -> String {
+    let Some(bottles) = worked.laid.working.line(Id::Bottles) else {
+        return String::new();
+    };
+    let How::Worked(by) = &worked.laid.working.entry(bottles).how else {
+        return String::new();
+    };
+    let size = by.with[1][0];
+    format!(" of {} ({})", plainly(worked, size), kitchen::fl_oz(worked.at(size)))
+}

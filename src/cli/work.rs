@@ -136,9 +136,8 @@ fn of(worked: &Worked, ph: Option<f64>, book: &Formulary) -> Map<String, Value> 
     let judged = judge(worked, ph);
     let keeping = json!({
         "class": judged.rung.class,
-        "verdict": judged.rung.verdict.words(),
         "days": judged.rung.days,
-        "because": judged.because(worked).replace('\u{a0}', " "),
+        "because": format!("{}; {}", judged.rung.verdict.words(), judged.because(worked).replace('\u{a0}', " ")),
     });
     out.insert("keeping".into(), keeping);
     out.insert("cautions".into(), Value::Array(cautions));

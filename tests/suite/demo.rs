@@ -201,6 +201,9 @@ fn every_figure_of_the_variations_is_the_librarys() {
         ("To add, g", Id::SweetenerWeight),
         ("Made, mL", Id::Finished),
         ("Solids, %", Id::Solids),
+        ("Alcohol, %", Id::Abv),
+        ("Acid, %", Id::Acidity),
+        ("Free water, mL", Id::FreeWater),
         ("Plant, % w/v", Id::Strength),
         ("Plant a dose, g", Id::PlantPerDose),
         ("Sugars a dose, g", Id::SugarPerDose),
@@ -223,7 +226,7 @@ fn every_figure_of_the_variations_is_the_librarys() {
                 assert!(name.starts_with(&version.name), "{slug}: {name} for {}", version.name);
                 let cells = all(row, "td");
                 assert_eq!(cells.len(), heads.len(), "{slug}: {name}");
-                for (cell, head) in cells.into_iter().zip(&heads).filter(|(_, head)| *head != "Kept") {
+                for (cell, head) in cells.into_iter().zip(&heads).filter(|(_, head)| *head != "Keeping") {
                     let id = *columns
                         .get(head.as_str())
                         .unwrap_or_else(|| panic!("no column {head} is known here"));

@@ -4,8 +4,8 @@ use super::none;
 use super::rules::faults;
 use stillroom::page::theme::Theme;
 use stillroom::page::view::{
-    Cautions, Frame, Gathering, HomePage, Latin, Ledger, LessonPage, Levels, MethodPage, Order, PartLink,
-    Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
+    Cautions, Frame, Gathering, HomePage, Keeping, Latin, Ledger, LessonPage, Levels, MethodPage, Order,
+    PartLink, Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -37,6 +37,19 @@ fn recipe(id: &str) -> Recipe {
         ledger: Ledger { part: part("numbers"), short_sum: String::new(), rows: vec![], whole: vec![] },
         levels: Levels { part: part("levels"), vessels: vec![], fills: vec![], scale: String::new() },
         variations: None,
+        keeping: Keeping {
+            part: part("keeping"),
+            class: "W".into(),
+            verdict: "V".into(),
+            words: "K".into(),
+            because: "B".into(),
+            doubt: String::new(),
+            use_by: "U".into(),
+            remarks: vec![],
+            rules: vec![],
+            movers: vec![],
+            notes: vec![],
+        },
         cautions: Cautions { part: part("cautions"), rows: vec![], closing: String::new() },
         written: Written { part: part("written"), lines_html: vec![] },
     }

@@ -65,6 +65,14 @@ works! {
     BeekeepingHandbook "beekeeping-handbook" "Beekeeping in the United States, Agriculture Handbook 335",
         "United States Department of Agriculture", "1980";
     HerbalVinegars "herbal-vinegars" "Flavored Vinegars and Oils, 9.340", "Colorado State University Extension", "";
+    Sp811 "sp-811" "Special Publication 811: Guide for the Use of the International System of Units",
+        "National Institute of Standards and Technology", "2008";
+    StandardAtmosphere "standard-atmosphere" "International Standard Atmosphere (ISO 2533)",
+        "International Organization for Standardization", "1975";
+    Antoine "antoine" "Vapour pressures of water by Antoine's equation (handbook constants)", "handbook", "";
+    SteamTables "steam-tables" "IAPWS formulation 1995 for the properties of water",
+        "International Association for the Properties of Water and Steam", "1995";
+    FoodAndCooking "food-and-cooking" "On Food and Cooking", "Harold McGee", "2004";
     Cfr114 "cfr-114" "21 CFR 114.3: acidified foods, definitions", "United States Code of Federal Regulations", "";
     HoneyInfants "honey-infants" "Honey and infant botulism (EDIS AA142), after the CDC and the AAP",
         "University of Florida Extension", "2013";

@@ -33,8 +33,8 @@ pub struct Pot {
 pub struct Kitchen {
     /// Metres above the sea.
     pub altitude: Option<Spanned<f64>>,
-    /// What it cooks on.
-    pub stove: Option<Stove>,
+    /// What it cooks on, and its power, kcal/min.
+    pub stove: Option<(Stove, Spanned<f64>)>,
     /// The pot, lid off, at an open simmer.
     pub pot: Option<Pot>,
     /// Water in the house honey, a share.
@@ -71,8 +71,7 @@ pub(super) fn read_kitchen(node: &Node, findings: &mut Vec<Finding>) -> Kitchen 
             node.read("the altitude", altitude, findings).map(|read| read.map(|amount| amount.low));
     }
     if let Some(node) = fields.take("stove") {
-        let stoves = [("gas", Stove::Gas), ("radiant", Stove::Radiant), ("induction", Stove::Induction)];
-        kitchen.stove = node.one_of("a stove", &stoves, findings).map(|stove| stove.value);
+        kitchen.stove = read_stove(node, findings);
     }
     if let Some(node) = fields.take("pot") {
         kitchen.pot = read_pot(node, findings);
@@ -96,6 +95,28 @@ pub(super) fn read_kitchen(node: &Node, findings: &mut Vec<Finding>) -> Kitchen 
     }
     fields.finish(findings);
     kitchen
+}
+
+fn read_stove(node: &Node, findings: &mut Vec<Finding>) -> Option<(Stove, Spanned<f64>)> {
+    let mut fields = node.map("the stove", findings)?;
+    let stoves = [("gas", Stove::Gas), ("radiant", Stove::Radiant), ("induction", Stove::Induction)];
+    let kind = fields
+        .need("kind", "stove: {kind: gas, power: 2000 W}", findings)
+        .and_then(|node| node.one_of("a stove", &stoves, findings));
+    let power = fields
+        .need("power", "stove: {kind: gas, power: 2000 W}", findings)
+        .and_then(|node| node.read("the stove's power", power, findings));
+    fields.finish(findings);
+    Some((kind?.value, power?))
+}
+
+/// Watts, as kcal/min.
+fn power(text: &str) -> Result<f64, Misread> {
+    let amount = measure::amount(text)?;
+    if amount.dimension() == Dimension::ENERGY.per(Dimension::TIME) {
+        return Ok(amount.low);
+    }
+    Err(Misread::new(0..text.len(), Code::WrongDimension, format!("`{text}` is not a power such as 2000 W")))
 }
 
 fn read_pot(node: &Node, findings: &mut Vec<Finding>) -> Option<Pot> {

@@ -34,12 +34,14 @@ macro_rules! assumptions {
 }
 
 mod composition;
+mod heat;
 mod keeping;
 mod pan;
 mod pantry;
 mod sweet;
 
 pub use composition::*;
+pub use heat::*;
 pub use keeping::*;
 pub use pan::*;
 pub use pantry::*;
@@ -59,17 +61,23 @@ static ETHANOL_BY_VOLUME: Relation = Relation {
 
 /// Every figure, subject by subject.
 pub fn figures() -> impl Iterator<Item = &'static Figure> {
-    [pan::FIGURES, sweet::FIGURES, composition::FIGURES, keeping::FIGURES].into_iter().flatten().copied()
+    [pan::FIGURES, sweet::FIGURES, composition::FIGURES, keeping::FIGURES, heat::FIGURES]
+        .into_iter()
+        .flatten()
+        .copied()
 }
 
 /// Every relation.
 pub fn relations() -> impl Iterator<Item = &'static Relation> {
-    [sweet::RELATIONS, composition::RELATIONS].into_iter().flatten().copied()
+    [sweet::RELATIONS, composition::RELATIONS, heat::RELATIONS].into_iter().flatten().copied()
 }
 
 /// Every assumption.
 pub fn assumptions() -> impl Iterator<Item = &'static Assumption> + Clone {
-    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS, composition::ASSUMPTIONS].into_iter().flatten().copied()
+    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS, composition::ASSUMPTIONS, heat::ASSUMPTIONS]
+        .into_iter()
+        .flatten()
+        .copied()
 }
 
 use crate::bibliography::Source;

@@ -70,6 +70,7 @@ pub enum Measure {
     Fahrenheit,
     Metre,
     Foot,
+    Watt,
     Kcal,
     Kj,
     /// A drop is counted; how large it is depends on the dropper and the liquid.
@@ -124,7 +125,7 @@ use System as S;
 /// definitions. The calorie is the thermochemical one of SP 811, 4.184 J. Spellings are lower case,
 /// without points or hyphens, except where case tells two units apart: a capital C is a degree.
 #[rustfmt::skip]
-static ROWS: [Row; 35] = [
+static ROWS: [Row; 36] = [
     row(U::Tsp, "tsp", "tsp", &["tsp", "tsps", "teaspoon", "teaspoons", "us tsp"], D::VOLUME, of_gallon(768), S::Us),
     row(U::Tbsp, "tbsp", "tbsp", &["tbsp", "tbsps", "tablespoon", "tablespoons", "tbs", "us tbsp"], D::VOLUME, of_gallon(256), S::Us),
     row(U::FlOz, "fl oz", "fl oz", &["fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces", "us fl oz", "fluid oz"], D::VOLUME, of_gallon(128), S::Us),
@@ -156,6 +157,7 @@ static ROWS: [Row; 35] = [
     row(U::Fahrenheit, "°F", "°F", &["°f", "° f", "F", "fahrenheit", "degrees f", "degrees fahrenheit", "deg f"], D::TEMPERATURE, Ratio::exact(5, 9), S::Us),
     row(U::Metre, "m", "m", &["m", "metre", "metres", "meter", "meters"], D::LENGTH, Ratio::ONE, S::Metric),
     row(U::Foot, "ft", "ft", &["ft", "foot", "feet"], D::LENGTH, Ratio::exact(381, 1250), S::Us),
+    row(U::Watt, "W", "W", &["w", "watt", "watts"], D::ENERGY.per(D::TIME), Ratio::exact(60, 4184), S::Metric),
     row(U::Kcal, "kcal", "kcal", &["kcal", "kcals", "kilocalorie", "kilocalories"], D::ENERGY, Ratio::ONE, S::Both),
     row(U::Kj, "kJ", "kJ", &["kj", "kilojoule", "kilojoules"], D::ENERGY, Ratio::exact(1000, 4184), S::Metric),
     row(U::Drop, "drop", "drops", &["drop", "drops"], D::COUNT, Ratio::ONE, S::Both),

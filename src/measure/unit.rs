@@ -61,6 +61,15 @@ pub const G_PER_MOL: Unit = plain("g/mol", Dimension::MASS.per(Dimension::AMOUNT
 pub const MOL: Unit = plain("mol", Dimension::AMOUNT, 3);
 /// Pressure.
 pub const PA: Unit = plain("Pa", Dimension::PRESSURE, 0);
+/// How the air thins.
+pub const PER_M: Unit = plain("/m", Dimension::NONE.per(Dimension::LENGTH), 7);
+/// A temperature by altitude.
+pub const CELSIUS_PER_M: Unit = plain("°C/m", Dimension::TEMPERATURE.per(Dimension::LENGTH), 5);
+/// Heat that warms a gram by a degree.
+pub const KCAL_PER_G_DEGREE: Unit =
+    plain("kcal/g °C", Dimension::ENERGY.per(Dimension::MASS).per(Dimension::TEMPERATURE), 3);
+/// Power of a stove.
+pub const KCAL_PER_MIN: Unit = plain("kcal/min", Dimension::ENERGY.per(Dimension::TIME), 1);
 /// Energy of a food.
 pub const KCAL_PER_G: Unit = plain("kcal/g", Dimension::ENERGY.per(Dimension::MASS), 2);
 /// Metres, of altitude.

@@ -1,12 +1,20 @@
 //! Simmering or boiling the plants in their water.
 
 use super::{Hazard, Laying, Level, Say, words};
-use crate::formula::catalogue::pan::{BoilOff, Lose};
-use crate::formulary::Aromatic;
-use crate::materia::{BRING_UP, LID_AJAR, LID_OFF, LID_ON};
-use crate::measure::{Amount, unit::MIN};
+use crate::bibliography::Source;
+use crate::formula::Line;
+use crate::formula::catalogue::heat::{AirPressure, Boiling, HeatToWarm, TimeOnStove};
+use crate::formula::catalogue::pan::{BoilOff, Lose, Weigh};
+use crate::formulary::{Aromatic, Stove};
+use crate::materia::{
+    BOILING_AT_SEA, BRING_UP, GAS_REACHES, INDUCTION_REACHES, LID_AJAR, LID_OFF, LID_ON, RADIANT_REACHES,
+    TAP, WATER_DENSITY,
+};
+use crate::measure::Amount;
+use crate::measure::unit::{KCAL_PER_MIN, M, MIN};
 use crate::recipe::Lid;
 use crate::span::{Span, Spanned};
+use crate::working::Id;
 
 /// An aromatic plant may stand at the boil so many minutes before what it gives is gone: the rule
 /// of the old dispensatories, put into minutes by common practice.
@@ -35,7 +43,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
     let left = at.work.work(format!("in the pan after the {name}"), Lose { before, losses: vec![gone] });
     let mut times = Vec::new();
     if !at.hot {
-        times.push(at.allowance(&BRING_UP, true));
+        times.push(bring_up(at, before));
     }
     at.takes(minutes, true);
     times.push(minutes);
@@ -76,4 +84,38 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         change: vec![Say::Volume(gone), words(" boiled off")],
     };
     at.finish_step(name, say, times, condition.to_string(), Some(level));
+}
+
+/// The temperature at which water boils in this kitchen, °C.
+pub(super) fn boiling(at: &mut Laying) -> Line {
+    let Some(altitude) = at.book.course.kitchen.altitude.clone() else {
+        return at.work.figure(&BOILING_AT_SEA);
+    };
+    let source = Source::formulary("this kitchen's altitude");
+    let altitude = at.work.published("altitude", "kitchen-altitude", &M, altitude.value, source);
+    let pressure = at.work.work("pressure of the air", AirPressure { altitude });
+    let boils = at.work.work("water boils at", Boiling { pressure });
+    at.work.claim(Id::Boiling, boils);
+    boils
+}
+
+/// Minutes until the pan simmers: by the kitchen's stove, else an allowance.
+fn bring_up(at: &mut Laying, volume: Line) -> Line {
+    let Some((stove, power)) = at.book.course.kitchen.stove.clone() else {
+        return at.allowance(&BRING_UP, true);
+    };
+    let source = Source::formulary("this kitchen's stove");
+    let power = at.work.published("power of the stove", "kitchen-stove", &KCAL_PER_MIN, power.value, source);
+    let reaches = at.assume(match stove {
+        Stove::Gas => &GAS_REACHES,
+        Stove::Radiant => &RADIANT_REACHES,
+        Stove::Induction => &INDUCTION_REACHES,
+    });
+    let density = at.work.figure(&WATER_DENSITY);
+    let weight = at.work.work("water put in, weighed", Weigh { volume, density });
+    let (from, to) = (at.work.figure(&TAP), boiling(at));
+    let heat = at.work.work("heat to bring it up", HeatToWarm { weight, from, to });
+    let minutes = at.work.work("minutes to bring it up", TimeOnStove { heat, power, reaches });
+    at.takes(minutes, true);
+    minutes
 }

@@ -16,6 +16,7 @@ use crate::measure::Form;
 use crate::measure::kitchen::{self, Close, Toward};
 use crate::method::{Done, Ingredient, Say};
 use crate::variation::{Worked, WorkedRecipe};
+use crate::working::Id;
 
 /// The parts of a recipe's page, in order: anchor and title.
 const PARTS: &[(&str, &str)] = &[
@@ -184,12 +185,16 @@ fn order(worked: &Worked, part: PartLink) -> Order {
         });
         start += minutes;
     }
-    let notes = vec![Note {
+    let mut notes = vec![Note {
         kind: Kind::Advised,
-        html: "Times are rounded to 5 minutes. Bringing up, straining, cooling and bottling are allowances: common \
-               practice, no source. Time your own."
+        html: "Times are rounded to 5 minutes. Straining, stirring in and bottling are allowances, cooling is an \
+               estimate: common practice, no source. Time your own."
             .to_string(),
     }];
+    if let Some(line) = worked.laid.working.line(Id::Boiling) {
+        let boils = kitchen::temperature_text(worked.at(line));
+        notes.push(Note { kind: Kind::Worked, html: format!("Water boils at {boils} in this kitchen.") });
+    }
     Order { part, steps, notes }
 }
 

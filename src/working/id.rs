@@ -77,6 +77,7 @@ ids! {
     SugarPerDose "sugar-per-dose" true Near "sugars in a dose, g";
     AlcoholPerDose "alcohol-per-dose" true Near "pure alcohol in a dose, g";
     EnergyPerDose "energy-per-dose" true Near "energy in a dose, kcal";
+    Boiling "boiling" false Near "temperature at which water boils in this kitchen, °C";
     Minutes "minutes" false Up "all steps from start to bottle, min";
     StoveMinutes "stove-minutes" false Up "those over heat, min";
 }

@@ -5,6 +5,7 @@
 
 pub mod composition;
 pub mod dose;
+pub mod heat;
 pub mod pan;
 pub mod spirit;
 pub mod sweeten;
@@ -86,7 +87,15 @@ use formulas;
 
 /// Every formula, family by family.
 pub fn all() -> Vec<&'static Formula> {
-    [pan::family(), sweeten::family(), composition::family(), spirit::family(), dose::family()].concat()
+    [
+        pan::family(),
+        sweeten::family(),
+        composition::family(),
+        spirit::family(),
+        dose::family(),
+        heat::family(),
+    ]
+    .concat()
 }
 
 #[cfg(test)]

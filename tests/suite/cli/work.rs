@@ -61,7 +61,26 @@ fn keys(value: &Value) -> Vec<&str> {
 #[track_caller]
 fn looked_at(one: &Value) {
     let units = [
-        "g", "mL", "min", "°C", "%", "kcal", "1", "g/mL", "mL/g", "mL/min", "kcal/g", "mol", "g/mol", "Pa",
+        "g",
+        "mL",
+        "min",
+        "°C",
+        "%",
+        "kcal",
+        "1",
+        "g/mL",
+        "mL/g",
+        "mL/min",
+        "kcal/g",
+        "kcal/g °C",
+        "kcal/min",
+        "mol",
+        "g/mol",
+        "m",
+        "Pa",
+        "mol",
+        "g/mol",
+        "Pa",
         "m",
     ];
     let lines = one["lines"].as_array().expect("a list");

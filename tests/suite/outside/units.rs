@@ -72,6 +72,7 @@ fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
         Measure::Grain => (g(Mass::new::<mass::grain>(1.0)), None),
         Measure::Metre => (Length::new::<length::meter>(1.0).get::<length::meter>(), None),
         Measure::Foot => (Length::new::<length::foot>(1.0).get::<length::meter>(), None),
+        Measure::Watt => (kcal(Energy::new::<energy::joule>(60.0)), None),
         Measure::Second => (min(Time::new::<time::second>(1.0)), None),
         Measure::Minute => (min(Time::new::<time::minute>(1.0)), None),
         Measure::Hour => (min(Time::new::<time::hour>(1.0)), None),

@@ -218,9 +218,9 @@ impl Writer<'_> {
 
     fn read(&self, words: &str, at: &str) -> Piece {
         let text = match self.form {
-            Form::MathMl => {
-                format!("<mrow><mtext>{}, read at </mtext>{at}</mrow>", escape(words))
-            }
+            // With the figures put in, the words of the line above name the table already.
+            Form::MathMl if self.with.is_some() => format!("<mrow><mtext>table at </mtext>{at}</mrow>"),
+            Form::MathMl => format!("<mrow><mtext>{}, read at </mtext>{at}</mrow>", escape(words)),
             _ => format!("({words}, read at {at})"),
         };
         Piece { text, binds: Binds::Atom }

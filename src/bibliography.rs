@@ -76,6 +76,22 @@ works! {
     Cfr114 "cfr-114" "21 CFR 114.3: acidified foods, definitions", "United States Code of Federal Regulations", "";
     HoneyInfants "honey-infants" "Honey and infant botulism (EDIS AA142), after the CDC and the AAP",
         "University of Florida Extension", "2013";
+    FoodCode "food-code" "Food Code, definition of food that needs time and temperature control; cooling; date marking",
+        "Food and Drug Administration", "2017";
+    GrowthLimits "growth-limits" "Least water activity for the growth of microbes (table 9.3, after Beuchat)",
+        "food safety textbook", "2019";
+    PharmaceuticalCalculations "pharmaceutical-calculations" "MD0802: Pharmaceutical Calculations", "United States Army", "";
+    ChildDose "child-dose" "Clark’s rule and the rules beside it (encyclopedia article)", "encyclopedia", "";
+    Coumarin "coumarin" "New insights into coumarin contained in cinnamon, Opinion 036/2012, after EFSA",
+        "German Federal Institute for Risk Assessment", "2012";
+    Glycyrrhizin "glycyrrhizin" "Glycyrrhizinic acid (63rd meeting), after the Scientific Committee on Food",
+        "Joint FAO/WHO Expert Committee on Food Additives", "2005";
+    CommissionE "commission-e" "Monographs of Commission E", "German Federal Health Agency", "1984–1994";
+    Cfr27 "cfr-27" "27 CFR 5.11 and 19.1: proof and proof gallon", "United States Code of Federal Regulations", "";
+    StandardDrinks "standard-drinks" "Standard drink (encyclopedia article, after the NIAAA and national health services)",
+        "encyclopedia", "";
+    Beeswax "beeswax" "Beeswax (encyclopedia article)", "encyclopedia", "";
+    CodexHoney "codex-honey" "Standard for Honey, CXS 12-1981", "Codex Alimentarius Commission", "2001";
     KingsDispensatory "kings-dispensatory" "King's American Dispensatory", "Felter and Lloyd", "1898";
 }
 

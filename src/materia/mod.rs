@@ -34,10 +34,13 @@ macro_rules! assumptions {
 }
 
 mod composition;
+pub mod food_code;
 mod heat;
 mod keeping;
 mod pan;
 mod pantry;
+mod rules;
+pub mod spoons;
 mod sweet;
 
 pub use composition::*;
@@ -45,6 +48,7 @@ pub use heat::*;
 pub use keeping::*;
 pub use pan::*;
 pub use pantry::*;
+pub use rules::*;
 pub use sweet::*;
 
 /// Alcohol by volume from alcohol by weight: `p × density(p) ÷ 0.78924`, the series of the density
@@ -61,7 +65,7 @@ static ETHANOL_BY_VOLUME: Relation = Relation {
 
 /// Every figure, subject by subject.
 pub fn figures() -> impl Iterator<Item = &'static Figure> {
-    [pan::FIGURES, sweet::FIGURES, composition::FIGURES, keeping::FIGURES, heat::FIGURES]
+    [pan::FIGURES, sweet::FIGURES, composition::FIGURES, keeping::FIGURES, heat::FIGURES, rules::FIGURES]
         .into_iter()
         .flatten()
         .copied()
@@ -74,7 +78,7 @@ pub fn relations() -> impl Iterator<Item = &'static Relation> {
 
 /// Every assumption.
 pub fn assumptions() -> impl Iterator<Item = &'static Assumption> + Clone {
-    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS, composition::ASSUMPTIONS, heat::ASSUMPTIONS]
+    [pan::ASSUMPTIONS, sweet::ASSUMPTIONS, composition::ASSUMPTIONS, heat::ASSUMPTIONS, rules::ASSUMPTIONS]
         .into_iter()
         .flatten()
         .copied()

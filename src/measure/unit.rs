@@ -74,3 +74,20 @@ pub const KCAL_PER_MIN: Unit = plain("kcal/min", Dimension::ENERGY.per(Dimension
 pub const KCAL_PER_G: Unit = plain("kcal/g", Dimension::ENERGY.per(Dimension::MASS), 2);
 /// Metres, of altitude.
 pub const M: Unit = plain("m", Dimension::LENGTH, 0);
+/// Square metres, of the body's surface.
+pub const M2: Unit = plain("m²", Dimension::LENGTH.times(Dimension::LENGTH), 2);
+/// Drops to a millilitre.
+pub const DROPS_PER_ML: Unit = plain("drops/mL", Dimension::COUNT.per(Dimension::VOLUME), 1);
+/// Days; kept in minutes.
+pub const DAY: Unit = Unit { text: "days", dimension: Dimension::TIME, places: 0, printed: 1.0 / 1440.0 };
+/// Months, a twelfth of a year; kept in minutes.
+pub const MONTH: Unit =
+    Unit { text: "months", dimension: Dimension::TIME, places: 0, printed: 1.0 / 43_830.0 };
+/// Years of 365.25 days; kept in minutes.
+pub const YEAR: Unit =
+    Unit { text: "years", dimension: Dimension::TIME, places: 0, printed: 1.0 / 525_960.0 };
+/// A weight for a body's weight; kept as a share.
+pub const MG_PER_KG: Unit =
+    Unit { text: "mg/kg", dimension: Dimension::NONE, places: 2, printed: 1_000_000.0 };
+/// A constituent of a plant; kept as a share.
+pub const MG_PER_G: Unit = Unit { text: "mg/g", dimension: Dimension::NONE, places: 1, printed: 1000.0 };

@@ -7,6 +7,7 @@ pub mod composition;
 pub mod dose;
 pub mod heat;
 pub mod pan;
+pub mod rules;
 pub mod spirit;
 pub mod sweeten;
 
@@ -94,6 +95,7 @@ pub fn all() -> Vec<&'static Formula> {
         spirit::family(),
         dose::family(),
         heat::family(),
+        rules::family(),
     ]
     .concat()
 }

@@ -5,9 +5,10 @@
 use crate::formula::Line;
 use crate::formula::catalogue::composition::Rest;
 use crate::formula::catalogue::pan::{AddVolumes, AddWeights, Away, MeasureOut, PlantWater, Weigh};
+use crate::formula::catalogue::rules::{PartsOfStrong, PartsOfWeak, StrongOf};
 use crate::formula::catalogue::spirit::{
-    AlcoholByVolume, AlcoholWeight, ByVolume, PartsOfStrong, PartsOfWeak, PureAlcohol, ShareByWeight,
-    ShareOfTwo, SpiritDensity, SpiritFor, TakeOfParts, WaterByRule, WaterToAdd,
+    AlcoholByVolume, AlcoholWeight, ByVolume, PureAlcohol, ShareByWeight, ShareOfTwo, SpiritDensity,
+    SpiritFor, WaterByRule, WaterToAdd,
 };
 use crate::materia::WATER_DENSITY;
 use crate::measure::unit::{G, ML, PER_CENT, PER_CENT_VV};
@@ -80,8 +81,9 @@ pub fn cross(strong: f64, weak: f64, wanted: f64, make: f64) -> Crossing {
     let make = here(&mut work, "to make", &ML, make);
     let of_strong = work.work("parts of the strong", PartsOfStrong { wanted, weak });
     let of_weak = work.work("parts of the weak", PartsOfWeak { strong, wanted });
-    let take =
-        |work: &mut Working, name: &str, parts, other| work.work(name, TakeOfParts { make, parts, other });
+    let take = |work: &mut Working, name: &str, strong_parts, weak_parts| {
+        work.work(name, StrongOf { whole: make, strong_parts, weak_parts })
+    };
     let a = take(&mut work, "strong to take", of_strong, of_weak);
     let b = take(&mut work, "weak to take", of_weak, of_strong);
     work.close();

@@ -85,16 +85,4 @@ formulas! {
     ByVolume "by-volume" { share: one "p" PER_CENT_WW }
         gives "alcohol by volume" "q" PER_CENT_VV = share * look(&SPIRIT_DENSITY, share) / figure(&ETHANOL_DENSITY);
         Source::published(Work::OimlR22, "general formula at 20 °C"); "alcohol and water at 20 °C", within 0.00005;
-    /// Parts of the strong in the crossed square.
-    PartsOfStrong "parts-of-strong" { wanted: one "w" PER_CENT_VV, weak: one "b" PER_CENT_VV }
-        gives "parts of the strong" "s" PER_CENT_VV = wanted - weak;
-        Source::reckoned("alligation: the distances, crossed"); "volumes taken as if they added";
-    /// Parts of the weak in the crossed square.
-    PartsOfWeak "parts-of-weak" { strong: one "a" PER_CENT_VV, wanted: one "w" PER_CENT_VV }
-        gives "parts of the weak" "t" PER_CENT_VV = strong - wanted;
-        Source::reckoned("alligation: the distances, crossed"); "volumes taken as if they added";
-    /// One of two, by its parts.
-    TakeOfParts "take-of-parts" { make: one "F" ML, parts: one "s" PER_CENT_VV, other: one "t" PER_CENT_VV }
-        gives "volume to take" "v" ML = make * parts / (parts + other);
-        Source::reckoned("plain proportion"); "volumes taken as if they added";
 }

@@ -36,6 +36,8 @@ pub mod method;
 
 pub mod variation;
 
+pub mod spirits;
+
 pub mod keeping;
 
 pub mod caution;

@@ -6,7 +6,7 @@ use crate::formulary::Formulary;
 use crate::measure::show;
 use crate::method::{Laid, lay_down};
 use crate::recipe::Recipe;
-use crate::working::{Id, Range, places};
+use crate::working::{Id, Range, Working, places};
 
 /// A recipe laid down and evaluated.
 #[derive(Clone, Debug)]
@@ -63,14 +63,22 @@ pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Op
 }
 
 fn work_one(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<Worked> {
-    let laid = lay_down(recipe, book, findings)?;
-    let values = laid.working.evaluate(&[]);
-    let ranges = laid.working.range(&[]);
-    let places = places(&laid.working, &values);
-    Some(Worked { name: recipe.name.value.clone(), laid, values, ranges, places })
+    Some(Worked::laid(&recipe.name.value, lay_down(recipe, book, findings)?))
 }
 
 impl Worked {
+    fn laid(name: &str, laid: Laid) -> Worked {
+        let values = laid.working.evaluate(&[]);
+        let ranges = laid.working.range(&[]);
+        let places = places(&laid.working, &values);
+        Worked { name: name.to_string(), laid, values, ranges, places }
+    }
+
+    /// A working that is no recipe's.
+    pub fn of(name: &str, working: Working) -> Worked {
+        Worked::laid(name, Laid { working, ..Laid::default() })
+    }
+
     /// The value of an id's line, in its unit.
     pub fn value(&self, id: Id) -> Option<f64> {
         self.laid.working.line(id).map(|line| self.values[line.index()])

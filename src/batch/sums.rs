@@ -9,7 +9,8 @@ use crate::formula::catalogue::composition::{
 use crate::formula::catalogue::dose::{AddEnergy, EnergyOf};
 use crate::formula::catalogue::pan::{AddVolumes, AddWeights};
 use crate::formula::catalogue::spirit::{
-    AcidOf, Acidity, AlcoholByVolume, Covered, FreeWater, ShareOfFinished, ShareOfTwo,
+    AcidOf, Acidity, AlcoholByVolume, Covered, FreeWater, HeldByGlycerin, HeldBySugar, ShareOfFinished,
+    ShareOfTwo,
 };
 use crate::formula::catalogue::sweeten::{Component, DrySolids, Solids};
 use crate::materia::{
@@ -157,7 +158,14 @@ impl Batch {
         if solids.is_empty() && glycerin.is_empty() && alcohol.is_none() {
             return None;
         }
-        let free = work.work("free water", FreeWater { finished, solids, glycerin });
+        let mut held = Vec::new();
+        if !solids.is_empty() {
+            held.push(work.work("held by sugar", HeldBySugar { solids }));
+        }
+        for glycerin in glycerin {
+            held.push(work.work("held by glycerin", HeldByGlycerin { glycerin }));
+        }
+        let free = work.work("free water", FreeWater { finished, held });
         let alcohol = alcohol.into_iter().collect();
         let covered = work.work("alcohol in the free water", Covered { alcohol, free });
         Some((free, covered))

@@ -151,8 +151,8 @@ impl Writer<'_> {
             Op::Mul => (Binds::Product, Binds::Product),
             Op::Div => return self.divide(left, right),
             Op::Pow => return self.power(left, right),
-            Op::Min => return self.named("the lesser of ", left, right),
-            Op::Max => return self.named("the greater of ", left, right),
+            Op::Min => return self.named("min", "the lesser of ", left, right),
+            Op::Max => return self.named("max", "the greater of ", left, right),
         };
         let (left, right) = (self.within(left, binds), self.within(right, right_binds));
         let text = match (self.form, op) {
@@ -191,14 +191,15 @@ impl Writer<'_> {
         Piece { text, binds: Binds::Atom }
     }
 
-    fn named(&self, words: &str, left: Piece, right: Piece) -> Piece {
+    fn named(&self, sign: &str, words: &str, left: Piece, right: Piece) -> Piece {
+        let (left, right) = (left.text, right.text);
         let text = match self.form {
             Form::MathMl => {
-                format!("<mrow><mtext>{words}</mtext>{}<mtext> and </mtext>{}</mrow>", left.text, right.text)
+                format!("<mrow><mi>{sign}</mi><mo>(</mo>{left}<mo>,</mo>{right}<mo>)</mo></mrow>")
             }
-            _ => format!("{words}{} and {}", left.text, right.text),
+            _ => format!("{words}{left} and {right}"),
         };
-        Piece { text, binds: Binds::Sum }
+        Piece { text, binds: if self.form == Form::MathMl { Binds::Atom } else { Binds::Sum } }
     }
 
     fn function(&self, function: Function, inner: &Expr, at: usize) -> Piece {
@@ -218,9 +219,9 @@ impl Writer<'_> {
 
     fn read(&self, words: &str, at: &str) -> Piece {
         let text = match self.form {
-            Form::MathMl => {
-                format!("<mrow><mtext>{}, read at </mtext>{at}</mrow>", escape(words))
-            }
+            // With the figures put in, the words of the line above name the table already.
+            Form::MathMl if self.with.is_some() => format!("<mrow><mtext>table at </mtext>{at}</mrow>"),
+            Form::MathMl => format!("<mrow><mtext>{}, read at </mtext>{at}</mrow>", escape(words)),
             _ => format!("({words}, read at {at})"),
         };
         Piece { text, binds: Binds::Atom }

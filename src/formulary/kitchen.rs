@@ -43,6 +43,30 @@ pub struct Kitchen {
     pub vinegar: Option<f64>,
     /// Strengths of the spirits at hand, alcohol by volume as shares, rising.
     pub spirits: Vec<f64>,
+    /// What the page on spirits works.
+    pub crossing: Option<Crossing>,
+    /// A fresh plant to work there.
+    pub fresh: Option<FreshPlant>,
+}
+
+/// A strength wanted, and how much of it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Crossing {
+    /// Alcohol by volume, a share.
+    pub wanted: f64,
+    /// To make, mL.
+    pub make: f64,
+}
+
+/// A fresh plant in spirit.
+#[derive(Clone, PartialEq, Debug)]
+pub struct FreshPlant {
+    /// The plant, g.
+    pub plant: f64,
+    /// Water in it, a share.
+    pub moisture: f64,
+    /// Spirit on it, mL.
+    pub spirit: f64,
 }
 
 impl Kitchen {
@@ -93,8 +117,43 @@ pub(super) fn read_kitchen(node: &Node, findings: &mut Vec<Finding>) -> Kitchen 
         }
         kitchen.spirits.sort_by(f64::total_cmp);
     }
+    if let Some(node) = fields.take("crossing") {
+        kitchen.crossing = read_crossing(node, findings);
+    }
+    if let Some(node) = fields.take("fresh") {
+        kitchen.fresh = read_fresh(node, findings);
+    }
     fields.finish(findings);
     kitchen
+}
+
+fn read_crossing(node: &Node, findings: &mut Vec<Finding>) -> Option<Crossing> {
+    const EXAMPLE: &str = "crossing: {wanted: 60 %, make: 500 mL}";
+    let mut fields = node.map("the crossing", findings)?;
+    let wanted = fields
+        .need("wanted", EXAMPLE, findings)
+        .and_then(|node| node.read("the strength wanted", strength, findings));
+    let make = fields
+        .need("make", EXAMPLE, findings)
+        .and_then(|node| node.read("how much", measure::volume, findings));
+    fields.finish(findings);
+    Some(Crossing { wanted: wanted?.value, make: make?.value.low })
+}
+
+fn read_fresh(node: &Node, findings: &mut Vec<Finding>) -> Option<FreshPlant> {
+    const EXAMPLE: &str = "fresh: {plant: 200 g, moisture: 80 %, spirit: 400 mL}";
+    let mut fields = node.map("the fresh plant", findings)?;
+    let plant = fields
+        .need("plant", EXAMPLE, findings)
+        .and_then(|node| node.read("the plant", measure::mass, findings));
+    let moisture = fields
+        .need("moisture", EXAMPLE, findings)
+        .and_then(|node| node.read("the moisture", |text| share(text, 0.05, 0.97), findings));
+    let spirit = fields
+        .need("spirit", EXAMPLE, findings)
+        .and_then(|node| node.read("the spirit", measure::volume, findings));
+    fields.finish(findings);
+    Some(FreshPlant { plant: plant?.value.low, moisture: moisture?.value, spirit: spirit?.value.low })
 }
 
 fn read_stove(node: &Node, findings: &mut Vec<Finding>) -> Option<(Stove, Spanned<f64>)> {

@@ -9,7 +9,7 @@ mod plant;
 
 pub use course::{Course, read_course};
 pub(crate) use kitchen::share;
-pub use kitchen::{Kitchen, Pot, Stove};
+pub use kitchen::{Crossing, FreshPlant, Kitchen, Pot, Stove};
 pub use lesson::{LessonHead, read_head};
 pub use plant::{Aromatic, Cited, Plant, PlantCaution, PlantForm, Weight, read_plant};
 

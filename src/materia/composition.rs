@@ -34,6 +34,8 @@ figures! {
         Source::published(Work::NutrientDatabase, "19296, honey: sucrose 0.89, maltose 1.44 g in 100 g");
     GLYCEROL_MOST "glycerol-most" "most glycerol for which water activity is worked" = 0.6 PER_CENT_WW;
         Source::from_memory(Work::Norrish, "against the glycerol relation of ASTM D5032 the equation misses by 0.007 at 60 % and 0.023 at 70 %");
+    SUCROSE_MOST "sucrose-most" "most sugar for which water activity is worked" = 0.68 PER_CENT_WW;
+        Source::from_memory(Work::Norrish, "held against measurements to saturation, 67.5 % at 25 °C");
     SUGAR_PRESERVES "sugar-preserves" "water that a gram of sugar preserves" = 0.53 ML_PER_G;
         Source::published(Work::PreservingSyrups, "450 mL preserved by 850 g");
     SUGAR_OCCUPIES "sugar-occupies" "what a gram of sugar is said to occupy" = 0.647 ML_PER_G;

@@ -6,7 +6,7 @@ use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::dose::{Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose};
 use crate::formula::catalogue::spirit::AlcoholPerDose;
-use crate::materia::GLYCEROL_MOST;
+use crate::materia::{GLYCEROL_MOST, SUCROSE_MOST};
 use crate::measure::unit::{ML, ONE};
 use crate::recipe::Take;
 use crate::working::Id;
@@ -68,11 +68,13 @@ fn kept(at: &mut Laying, finished: Line) {
     if let Some(share) = at.batch.sucrose_share(&mut at.work) {
         at.work.claim(Id::SugarInWater, share);
     }
-    // Above 60 % glycerol the equation reads too dry, on the unsafe side: no figure is better than that.
-    let in_domain = match at.batch.glycerol_share(&mut at.work) {
-        Some(share) => at.work.range(&[])[share.index()].high <= GLYCEROL_MOST.value,
-        None => true,
-    };
+    // Above 60 % glycerol the equation reads too dry, on the unsafe side, and nothing holds it above
+    // saturated sugar: no figure is better than that.
+    let glycerol = at.batch.glycerol_share(&mut at.work);
+    let sugar = at.work.line(Id::SugarInWater);
+    let ranges = at.work.range(&[]);
+    let within = |line: Option<Line>, most: f64| line.is_none_or(|line| ranges[line.index()].high <= most);
+    let in_domain = within(glycerol, GLYCEROL_MOST.value) && within(sugar, SUCROSE_MOST.value);
     if in_domain && let Some(activity) = at.batch.water_activity(&mut at.work) {
         at.work.claim(Id::WaterActivity, activity);
     }

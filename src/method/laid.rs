@@ -7,7 +7,7 @@ use crate::span::Span;
 use crate::working::Working;
 
 /// A recipe laid down: its lines, and what else its pages need to say about them.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub struct Laid {
     /// The lines.
     pub working: Working,

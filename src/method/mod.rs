@@ -25,7 +25,7 @@ use crate::formula::Line;
 use crate::formula::catalogue::pan::{AddTimes, AddVolumes, AddWeights};
 use crate::formulary::{Formulary, Plant};
 use crate::materia::{Assumption, Figure};
-use crate::measure::{Amount, Form, Unit};
+use crate::measure::{Amount, Dimension, Form, Unit};
 use crate::recipe::{Recipe, Step};
 use crate::span::{Span, Spanned};
 use crate::working::{MOST_ASSUMPTIONS, Working};
@@ -224,12 +224,23 @@ impl<'a> Laying<'a> {
         self.work.assumed(assumption, own)
     }
 
-    /// An amount the recipe declares. A range becomes an assumption of the recipe's own, its middle
-    /// taken as usual.
+    /// An amount the recipe declares. A range of a time is the author's own latitude: an assumption, its
+    /// middle taken as usual. What is put in is one number, or the batch could not be scaled.
     fn declared(&mut self, name: &str, unit: &'static Unit, amount: &Amount, grows: bool, at: Span) -> Line {
-        // A range of a time or a volume stands for one cause, the author's own latitude.
-        let value = (amount.low + amount.high) / 2.0;
-        self.work.given(name, unit, value, grows, at)
+        if amount.is_range() && unit.dimension == Dimension::TIME {
+            return self.work.latitude(name, unit, (amount.low, amount.high), at);
+        }
+        if amount.is_range() {
+            self.findings.push(
+                Finding::error(
+                    Code::BadNumber,
+                    at,
+                    format!("`{}` is two numbers where one is used", amount.written),
+                )
+                .why("every other figure is worked from this one; only times and doses may be ranges"),
+            );
+        }
+        self.work.given(name, unit, amount.low, grows, at)
     }
 
     /// Notes the time of a step.

@@ -3,7 +3,7 @@
 use super::{Hazard, Laying, Level, Say, words};
 use crate::bibliography::Source;
 use crate::formula::Line;
-use crate::formula::catalogue::heat::{AirPressure, Boiling, HeatToWarm, TimeOnStove};
+use crate::formula::catalogue::heat::{AirPressure, Boiling, HeatToWarm, Rise, ThinAir, TimeOnStove};
 use crate::formula::catalogue::pan::{BoilOff, Lose, Weigh};
 use crate::formulary::{Aromatic, Stove};
 use crate::materia::{
@@ -93,7 +93,8 @@ pub(super) fn boiling(at: &mut Laying) -> Line {
     };
     let source = Source::formulary("this kitchen's altitude");
     let altitude = at.work.published("altitude", "kitchen-altitude", &M, altitude.value, source);
-    let pressure = at.work.work("pressure of the air", AirPressure { altitude });
+    let thin = at.work.work("how thin the air is", ThinAir { altitude });
+    let pressure = at.work.work("pressure of the air", AirPressure { thin });
     let boils = at.work.work("water boils at", Boiling { pressure });
     at.work.claim(Id::Boiling, boils);
     boils
@@ -114,7 +115,8 @@ fn bring_up(at: &mut Laying, volume: Line) -> Line {
     let density = at.work.figure(&WATER_DENSITY);
     let weight = at.work.work("water put in, weighed", Weigh { volume, density });
     let (from, to) = (at.work.figure(&TAP), boiling(at));
-    let heat = at.work.work("heat to bring it up", HeatToWarm { weight, from, to });
+    let rise = at.work.work("rise in temperature", Rise { from, to });
+    let heat = at.work.work("heat to bring it up", HeatToWarm { weight, rise });
     let minutes = at.work.work("minutes to bring it up", TimeOnStove { heat, power, reaches });
     at.takes(minutes, true);
     minutes

@@ -7,6 +7,7 @@ use crate::formula::Line;
 use crate::formula::equation::escape;
 use crate::formulary::Formulary;
 use crate::keeping::{Judged, Mover, Verdict, movers};
+use crate::materia::food_code::{FoodCode, Table, food_code};
 use crate::materia::{
     ACETIC_IN_VINEGAR, ACTIVITY_LIMIT, ALCOHOL_COVERS, CLASS_B_SOLIDS, CLASS_C_SOLIDS, Figure,
     GLYCERIN_KEEPS, REFRIGERATOR, ROOM, SELF_PRESERVING, SUCROSE_SOLUBLE,
@@ -112,6 +113,14 @@ fn remarks(worked: &WorkedRecipe) -> Vec<String> {
             between(base, activity).unwrap_or_default(),
             show(ACTIVITY_LIMIT.value, ACTIVITY_LIMIT.unit, 2),
         ));
+    }
+    if let (Some(activity), Some(ph)) = (line(Id::WaterActivity), worked.recipe.ph()) {
+        // Table B is the stricter: it asks nothing of the packing.
+        let class = match food_code(Table::B, base.ranges[activity.index()].high, ph) {
+            FoodCode::NonTcs => "no control of time and temperature is asked",
+            FoodCode::ProductAssessment => "a product assessment is asked; until then keep it cold",
+        };
+        remarks.push(format!("Food Code, table B, at the measured pH of {}: {class}.", decimal(ph, 1)));
     }
     if let Some(share) = line(Id::SugarInWater) {
         for (place, words) in [(&ROOM, "at room temperature"), (&REFRIGERATOR, "in the refrigerator")] {

@@ -1,7 +1,7 @@
 //! Worked numbers: the short sum, what unfolds under each line, and the whole working.
 
 use super::show::{between, cite, kind, other, plainly, source_of};
-use super::view::{Fold, FormulaRow, Ledger, LedgerRow, Link, PartLink};
+use super::view::{Fold, FormulaRow, Kind, Ledger, LedgerRow, Link, PartLink};
 use crate::formula::equation::{Form, Writer, escape};
 use crate::formula::expr::Symbol;
 use crate::formula::{Formula, Line, Use};
@@ -29,6 +29,18 @@ pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledg
         .collect();
     let whole = working.lines().map(|line| self::row(worked, line, &format!("{prefix}-all"), root)).collect();
     Ledger { part, short_sum: short_sum(worked), rows, whole }
+}
+
+/// Every line of a working that is no recipe's, in order.
+pub fn lines(worked: &Worked, prefix: &str, root: &str) -> Vec<LedgerRow> {
+    let mut rows: Vec<LedgerRow> =
+        worked.laid.working.lines().map(|line| row(worked, line, prefix, root)).collect();
+    // Nothing here stands in a recipe: what is given was asked for.
+    for row in rows.iter_mut().filter(|row| row.kind == Kind::Declared) {
+        row.between = "as asked".to_string();
+        row.source_html = "As asked.".to_string();
+    }
+    rows
 }
 
 /// One sentence that says the sum in the fewest figures.

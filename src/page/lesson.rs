@@ -81,7 +81,8 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
 
 /// The anchor of a lesson's n-th recipe: "recipe", or "recipe-2".
 fn anchor(lesson: &Lesson, n: usize) -> String {
-    if lesson.manuscript.blocks.len() == 1 { "recipe".to_string() } else { format!("recipe-{}", n + 1) }
+    // Two hyphens, which no heading's anchor has, so that `## Recipe` cannot clash.
+    if lesson.manuscript.blocks.len() == 1 { "the--recipe".to_string() } else { format!("recipe--{}", n + 1) }
 }
 
 fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {

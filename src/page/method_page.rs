@@ -41,7 +41,19 @@ page therefore agree.</p>\
 what you strained removes most of it.</p>\
 <p>Three kinds of knowledge are kept apart. <b>Worked</b> is computed. <b>Advised</b> and <b>assumed</b> are guidelines \
 and guesses, with a source or the words “common practice, no source”. <b>Handed down</b> is tradition; the book passes it \
-on and does not vouch for it.</p>";
+on and does not vouch for it.</p>\
+<p>Where sources differ, this is what the book takes, and custom stands beside it.</p>\
+<ul><li>Keeping: 65\u{a0}% of sugar by weight keeps a neutral syrup by the pharmacy's rule, though its water activity is near \
+0.87. Such a syrup is called class A, cool, and cold once opened; only a water activity of 0.85 or less, its uncertainty added, \
+is called a shelf.</li>\
+<li>Honey: its density follows its water, about 336\u{a0}g to a US cup at 17\u{a0}%; the table of foods prints 339\u{a0}g.</li>\
+<li>Plant in a dose: only what left the marc is counted. Custom counts the whole plant, which comes to more.</li>\
+<li>Sugar that water holds: the series of 1962, 66.7\u{a0}% at 20\u{a0}°C; an older table has 67.1.</li>\
+<li>Spirit: weights add and volumes shrink; the kitchen's rule, which adds volumes, stands beside the exact figure.</li>\
+<li>Spirit to cover free water: the spirit's own volume is counted in; the pharmacy's rule gives the pure alcohol for the \
+syrup as it stands.</li>\
+<li>Dissolved sugar takes up 0.63\u{a0}mL a gram; the 0.647 of the free-water rule is that rule's own convention, no density.</li>\
+</ul>";
 
 /// The view of *Method and sources*.
 pub fn page(frame: Frame, users: &Users) -> MethodPage {

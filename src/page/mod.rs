@@ -18,4 +18,5 @@ pub mod method_page;
 pub mod plant;
 pub mod recipe;
 pub mod show;
+pub mod spirits_page;
 pub mod variations;

@@ -28,6 +28,7 @@ const BUILT_IN: &[(&str, &str)] = files![
     "templates/plant.html",
     "templates/plants.html",
     "templates/recipe.html",
+    "templates/spirits.html",
     "style/10-tokens.css",
     "style/20-elements.css",
     "style/30-frame.css",

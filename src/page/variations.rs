@@ -18,9 +18,7 @@ const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::Solids, "Solids, %", "Solids, %", false),
     (Id::Abv, "Alcohol, %", "Alcohol, %", false),
     (Id::Acidity, "Acid, %", "Acid, %", false),
-    (Id::FreeWater, "Free water, mL", "Free water, mL", false),
-    (Id::Strength, "Plant, % w/v", "Plant, %", true),
-    (Id::PlantPerDose, "Plant a dose, g", "Plant/dose, g", false),
+    (Id::PlantPerDose, "Plant a dose, g", "Plant/dose, g", true),
     (Id::SugarPerDose, "Sugars a dose, g", "Sugars/dose, g", false),
     (Id::Doses, "Doses", "Doses", false),
     (Id::Minutes, "Minutes", "Minutes", true),
@@ -57,7 +55,7 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
                 columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)).collect();
             let rung = kept(row);
             cells.push(Cell {
-                text: format!("{}: {}", rung.class, rung.words),
+                text: format!("{}: {}", rung.class, rung.brief),
                 mark: if rung.class == class_of_base { "" } else { "other" }.to_string(),
                 label: "Keeping".to_string(),
             });

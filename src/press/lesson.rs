@@ -73,7 +73,9 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
             if stops(&found) { None } else { variation::work(recipe, book, &mut found) }
         });
         if let Some(worked) = &worked {
-            caution::findings(&worked.base, book, &mut found);
+            for each in std::iter::once(&worked.base).chain(&worked.variations) {
+                caution::findings(each, book, &mut found);
+            }
             keeping::findings(worked, &mut found);
         }
         recipes.push(worked);

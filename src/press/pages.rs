@@ -8,6 +8,7 @@ use crate::page::lesson::prose;
 use crate::page::method_page::{self, Users};
 use crate::page::plant;
 use crate::page::recipe::capital;
+use crate::page::spirits_page;
 use crate::page::theme::Theme;
 use crate::page::view::{BillRow, Frame, HomePage, Link};
 use crate::site::{Gathered, Trouble, read_source};
@@ -44,6 +45,7 @@ pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str
     }
 }
 
+const SPIRITS: &str = "Spirit and water";
 const METHOD: &str = "Method and sources";
 
 /// A link to a lesson from the page `root` belongs to.
@@ -87,6 +89,11 @@ pub(super) fn press(
                     .collect::<Vec<_>>(),
             );
         }
+    }
+    let about = "Water to add to a spirit for a wanted strength, worked by weight.";
+    let spirits = spirits_page::page(frame(book, SPIRITS, about, ""), &book.course.kitchen, &mut users);
+    if let Some(view) = &spirits {
+        put("spirits.html", "spirits.html", view, findings)?;
     }
     let about =
         "How the numbers of this book are made: every formula, figure and assumption with its source.";
@@ -142,7 +149,14 @@ fn home(book: &Formulary, done: &[Done]) -> HomePage {
         when: course.when.clone(),
         prose_html: String::new(),
         bill: bill.collect(),
-        back_matter: vec![link("Plants", "plants.html"), link(METHOD, "method.html")],
+        back_matter: [
+            Some(link("Plants", "plants.html")),
+            (!course.kitchen.spirits.is_empty()).then(|| link(SPIRITS, "spirits.html")),
+            Some(link(METHOD, "method.html")),
+        ]
+        .into_iter()
+        .flatten()
+        .collect(),
     }
 }
 

@@ -105,16 +105,21 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
     };
     match words[..] {
         ["without"] => {
-            let Value::Scalar(name) = &value.value else {
-                return Err(Box::new(
-                    Finding::error(Code::WrongShape, value.span, "`without` names one step to leave out")
-                        .why("a variation that leaves out several is a recipe of its own")
-                        .write("without: reduce"),
-                ));
+            let names: &[Node] = match &value.value {
+                Value::List(names) => names,
+                _ => std::slice::from_ref(value),
             };
-            let name = Spanned::new(name.text.clone(), value.span);
-            let at = find(steps, &name)?;
-            steps.remove(at);
+            for name in names {
+                let Value::Scalar(text) = &name.value else {
+                    return Err(Box::new(
+                        Finding::error(Code::WrongShape, name.span, "`without` names the steps to leave out")
+                            .write("without: reduce")
+                            .write("without: [cool, reduce]"),
+                    ));
+                };
+                let at = find(steps, &Spanned::new(text.text.clone(), name.span))?;
+                steps.remove(at);
+            }
         }
         [place @ ("after" | "before"), name] => {
             let at = find(steps, &Spanned::new(name.to_string(), key.span))?;

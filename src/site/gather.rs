@@ -32,7 +32,10 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
         return Err(Trouble::NoFolder(dir.to_path_buf()));
     }
     let mut found = Gathered { dir: dir.to_path_buf(), ..Gathered::default() };
-    for entry in WalkDir::new(dir).sort_by_file_name().follow_links(false) {
+    // A site pressed into the formulary's own folder is no part of the formulary.
+    let is_site = |entry: &walkdir::DirEntry| entry.depth() > 0 && entry.path().join(super::MARK).is_file();
+    let walk = WalkDir::new(dir).sort_by_file_name().follow_links(false).into_iter();
+    for entry in walk.filter_entry(|entry| !is_site(entry)) {
         let entry = entry.map_err(|error| Trouble::Disk {
             path: error.path().unwrap_or(dir).to_path_buf(),
             error: error

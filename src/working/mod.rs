@@ -107,6 +107,19 @@ impl Working {
         self.push(name.into(), unit, How::Given { value, grows }, Some(at))
     }
 
+    /// A range the recipe itself declares: low, the middle, high. Never shared between two lines.
+    pub fn latitude(&mut self, name: &str, unit: &'static Unit, ends: (f64, f64), at: Span) -> Line {
+        let how = How::Assumed {
+            id: format!("recipe-{}", at.start),
+            low: ends.0,
+            usual: (ends.0 + ends.1) / 2.0,
+            high: ends.1,
+            source: Source::formulary("as the recipe says"),
+            advice: "Go by what the step says.",
+        };
+        self.push(name.to_string(), unit, how, Some(at))
+    }
+
     /// An input nobody declared. `own` is the author's own low, usual and high for it.
     pub fn assumed(&mut self, assumption: &'static Assumption, own: Option<(f64, f64, f64, Source)>) -> Line {
         let (low, usual, high, source) =

@@ -203,7 +203,6 @@ fn every_figure_of_the_variations_is_the_librarys() {
         ("Solids, %", Id::Solids),
         ("Alcohol, %", Id::Abv),
         ("Acid, %", Id::Acidity),
-        ("Free water, mL", Id::FreeWater),
         ("Plant, % w/v", Id::Strength),
         ("Plant a dose, g", Id::PlantPerDose),
         ("Sugars a dose, g", Id::SugarPerDose),

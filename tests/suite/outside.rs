@@ -11,6 +11,7 @@ use stillroom::measure::kitchen_unit::{
 use stillroom::measure::{Measure, amount};
 use stillroom::working::{Id, turn_round};
 
+mod steam;
 mod trade;
 mod units;
 

@@ -13,9 +13,13 @@ const LN_10: f64 = std::f64::consts::LN_10;
 const HEAT: Source = Source::reckoned("heat is weight times what a gram takes");
 
 formulas! {
+    /// How thin the air is at an altitude.
+    ThinAir "thin-air" { altitude: one "h" M }
+        gives "how thin the air is" "d" ONE = number(1.0) - figure(&AIR_LAPSE) * altitude;
+        Source::published(Work::StandardAtmosphere, "lowest layer"); "0 to 5,000 m";
     /// Pressure of the air by altitude.
-    AirPressure "air-pressure" { altitude: one "h" M }
-        gives "pressure of the air" "P" PA = figure(&SEA_PRESSURE) * pow(number(1.0) - figure(&AIR_LAPSE) * altitude, figure(&AIR_EXPONENT));
+    AirPressure "air-pressure" { thin: one "d" ONE }
+        gives "pressure of the air" "P" PA = figure(&SEA_PRESSURE) * pow(thin, figure(&AIR_EXPONENT));
         Source::published(Work::StandardAtmosphere, "lowest layer"); "0 to 5,000 m, in average weather";
     /// Boiling temperature of water by pressure.
     Boiling "boiling" { pressure: one "P" PA }
@@ -29,9 +33,13 @@ formulas! {
     StageHere "stage-here" { stage: one "S" CELSIUS, altitude: one "h" M }
         gives "stage at this altitude" "s" CELSIUS = stage - altitude * figure(&STAGE_DROP);
         Source::published(Work::FoodAndCooking, "1 °C lower for each 1,000 ft"); "a guide; test in cold water", within 2.0;
+    /// By how much it is warmed.
+    Rise "rise" { from: one "a" CELSIUS, to: one "b" CELSIUS }
+        gives "rise in temperature" "r" CELSIUS = to - from;
+        Source::reckoned("plain subtraction"); "always";
     /// Heat to warm water.
-    HeatToWarm "heat-to-warm" { weight: one "m" G, from: one "a" CELSIUS, to: one "b" CELSIUS }
-        gives "heat to warm it" "Q" KCAL = weight * figure(&WATER_HEAT) * (to - from);
+    HeatToWarm "heat-to-warm" { weight: one "m" G, rise: one "r" CELSIUS }
+        gives "heat to warm it" "Q" KCAL = weight * figure(&WATER_HEAT) * rise;
         HEAT; "watery liquids; the pan's own warming is left out";
     /// Heat to turn water into steam.
     HeatToBoilOff "heat-to-boil-off" { weight: one "m" G, temperature: one "T" CELSIUS }

@@ -33,10 +33,18 @@ formulas! {
     AlcoholPerDose "alcohol-per-dose" { alcohol: one "m" G, dose: one "d" ML, finished: one "F" ML }
         gives "alcohol in a dose" "s" G = alcohol * dose / finished;
         Source::reckoned("plain proportion"); "a well stirred bottle";
+    /// Water that sugar preserves and room that it takes.
+    HeldBySugar "held-by-sugar" { solids: many "S" G }
+        gives "held by sugar" "h" ML = sum(solids) * (figure(&SUGAR_PRESERVES) + figure(&SUGAR_OCCUPIES));
+        RULE; "honey's solids are counted as sugar";
+    /// Water that glycerin preserves and room that it takes.
+    HeldByGlycerin "held-by-glycerin" { glycerin: one "g" ML }
+        gives "held by glycerin" "h" ML = number(2.0) * glycerin;
+        RULE; "glycerin preserves an equal volume beside its own";
     /// Free water of a syrup: what neither sugar nor glycerin preserves.
-    FreeWater "free-water" { finished: one "F" ML, solids: many "S" G, glycerin: many "g" ML }
-        gives "free water" "W" ML = greater(number(0.0), finished - sum(solids) * (figure(&SUGAR_PRESERVES) + figure(&SUGAR_OCCUPIES)) - number(2.0) * sum(glycerin));
-        RULE; "a screen used in teaching, not a test of shelf life; honey's solids are counted as sugar";
+    FreeWater "free-water" { finished: one "F" ML, held: many "h" ML }
+        gives "free water" "W" ML = greater(number(0.0), finished - sum(held));
+        RULE; "a screen used in teaching, not a test of shelf life";
     /// Alcohol against the free water.
     Covered "covered" { alcohol: many "a" ML, free: one "W" ML }
         gives "alcohol in the free water" "c" PER_CENT = choose(number(0.0), free, sum(alcohol) / free, number(1.0));
@@ -73,4 +81,8 @@ formulas! {
     WaterByRule "water-by-rule" { spirit: one "v" ML, strength: one "q" PER_CENT_VV, wanted: one "w" PER_CENT_VV }
         gives "water to add, by the kitchen's rule" "R" ML = spirit * strength / wanted - spirit;
         Source::practice("volumes are taken as if they added"); "near enough below 60 % by volume";
+    /// Alcohol by volume from alcohol by weight.
+    ByVolume "by-volume" { share: one "p" PER_CENT_WW }
+        gives "alcohol by volume" "q" PER_CENT_VV = share * look(&SPIRIT_DENSITY, share) / figure(&ETHANOL_DENSITY);
+        Source::published(Work::OimlR22, "general formula at 20 °C"); "alcohol and water at 20 °C", within 0.00005;
 }

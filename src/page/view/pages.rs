@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{CautionRow, Frame, Latin, Link, Recipe};
+use super::{CautionRow, Frame, Latin, LedgerRow, Link, Recipe};
 
 /// One lesson.
 #[derive(Clone, Debug, Serialize)]
@@ -163,4 +163,54 @@ pub struct PlantsPage {
     pub frame: Frame,
     /// A link each, by name.
     pub plants: Vec<Link>,
+}
+
+/// Spirit and water.
+#[derive(Clone, Debug, Serialize)]
+pub struct SpiritsPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// Explains the table.
+    pub caption: String,
+    /// Strengths wanted.
+    pub heads: Vec<String>,
+    /// A row a strength at hand.
+    pub rows: Vec<CrossRow>,
+    /// Workings under it.
+    pub worked: Vec<Worked>,
+    /// The crossed square, inline SVG; may be empty.
+    pub square_html: String,
+}
+
+/// A row of the crossing table.
+#[derive(Clone, Debug, Serialize)]
+pub struct CrossRow {
+    /// Per cent by volume.
+    pub name: String,
+    /// US proof.
+    pub proof: String,
+    /// One a strength wanted.
+    pub cells: Vec<CrossCell>,
+}
+
+/// A cell of the crossing table.
+#[derive(Clone, Debug, Serialize)]
+pub struct CrossCell {
+    /// Millilitres, "all" or "–".
+    pub text: String,
+    /// The cell that is worked below.
+    pub worked: bool,
+}
+
+/// A working that is no recipe's.
+#[derive(Clone, Debug, Serialize)]
+pub struct Worked {
+    /// Anchor.
+    pub id: String,
+    /// Its title.
+    pub title: String,
+    /// The result in a sentence.
+    pub lead: String,
+    /// Its lines.
+    pub rows: Vec<LedgerRow>,
 }

@@ -42,6 +42,8 @@ pub mod keeping;
 
 pub mod caution;
 
+pub mod checks;
+
 pub mod page;
 
 pub mod site;

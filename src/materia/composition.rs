@@ -56,6 +56,9 @@ relations! {
     SUCROSE_DENSITY "sucrose-density" "density of sugar in water at 20 °C": PER_CENT_WW gives G_PER_ML within 0.0, 0.84;
         Law::Series(&[0.998_201_23, 0.385_176_1, 0.135_370_5, 0.040_929_9, -0.003_964_3, 0.013_485_3, -0.017_289_0]);
         Source::published(Work::Sps4, "at 20 °C, where the temperature terms are nothing");
+    SUCROSE_SHARE "sucrose-share" "sugar by the density of its water at 20 °C": G_PER_ML gives PER_CENT_WW within 0.998_201_23, 1.439_1;
+        Law::Inverse(&SUCROSE_DENSITY);
+        Source::published(Work::Sps4, "at 20 °C, turned round");
     SUCROSE_SOLUBLE "sucrose-soluble" "most sugar that water holds": CELSIUS gives PER_CENT_WW within 0.0, 100.0;
         Law::Series(&[0.644_47, 0.000_822_2, 1.6169e-5, -1.558e-8, -4.63e-10]);
         Source::from_memory(Work::Vavrinecz, "series of 1962, taken up by ICUMSA; an older table has 0.4 more at 20 °C");

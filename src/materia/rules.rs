@@ -38,6 +38,8 @@ figures! {
     BRITISH_PROOF "british-proof" "alcohol of old British proof spirit" = 0.5715 PER_CENT_VV;
         Source::published(Work::StandardDrinks, "57.15 % by volume; as heavy as 12/13 of its volume of water at 51 °F");
     FIRM_SALVE "firm-salve" "oil to a part of wax, firm salve" = 4.0 ONE; Source::practice("by weight");
+    OLIVE_OIL_DENSITY "olive-oil-density" "density of olive oil, a cup of 216 g" = 0.913 G_PER_ML;
+        Source::published(Work::NutrientDatabase, "oil, olive: 1 cup 216 g");
     HONEY_MOISTURE_MOST "honey-moisture-most" "most water allowed in honey" = 0.20 PER_CENT_WW;
         Source::from_memory(Work::CodexHoney, "20 %; heather honey 23 %");
     LOW_ACID "low-acid" "pH above which a food is low-acid" = 4.6 ONE;

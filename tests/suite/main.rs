@@ -24,5 +24,8 @@ mod bench;
 // The sums against what is printed elsewhere: units, pharmacopoeias, food tables, class notes, a registry crate.
 mod outside;
 
+// Figures printed elsewhere beside ours, as the site prints them: each agrees, each has its source.
+mod checks;
+
 // What holds for every recipe: balances, ranges, growth, rounding, over random recipes.
 mod laws;

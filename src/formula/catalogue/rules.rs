@@ -108,3 +108,28 @@ formulas! {
         gives "wax" "x" G = batch / (number(1.0) + oil);
         PROPORTION; "by weight";
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::formula::{Line, Use, evaluate};
+
+    fn gives(by: impl Into<Use>, values: &[f64]) -> f64 {
+        let by = by.into();
+        evaluate(&by.formula.is, &by.with, values, 0)
+    }
+
+    // By hand: what has no printed figure among the checks.
+    #[test]
+    fn what_nobody_prints() {
+        // Cowling, from memory: 6 at the next birthday is a quarter of 24.
+        assert_eq!(gives(Cowling { adult: Line(0), next_birthday: Line(1) }, &[0.1, 6.0 * 525_960.0]), 0.025);
+        // A litre off the boil on three of cold water.
+        let mixed = MixedTemperature { weight: vec![Line(0), Line(1)], temperature: vec![Line(2), Line(3)] };
+        assert_eq!(gives(mixed, &[1000.0, 3000.0, 100.0, 20.0]), 40.0);
+        // 70 and 20 to make 30, by weight: one part in five.
+        let mixed = MixedShare { weight: vec![Line(0), Line(1)], share: vec![Line(2), Line(3)] };
+        assert!((gives(mixed, &[10.0, 40.0, 0.70, 0.20]) - 0.30).abs() < 1e-12);
+        assert_eq!(gives(DropsOf { volume: Line(0), dropper: Line(1) }, &[2.0, 17.5]), 35.0);
+    }
+}

@@ -64,6 +64,10 @@ works! {
     VinegarPolicy "vinegar-policy" "Compliance Policy Guide 525.825: Vinegar, definitions", "Food and Drug Administration", "1995";
     BeekeepingHandbook "beekeeping-handbook" "Beekeeping in the United States, Agriculture Handbook 335",
         "United States Department of Agriculture", "1980";
+    HoneyGrades "honey-grades" "United States Standards for Grades of Extracted Honey",
+        "United States Department of Agriculture", "1985";
+    OilsMaine "oils-maine" "Safe Homemade Flavored and Infused Oils", "University of Maine Extension", "";
+    OilsIdaho "oils-idaho" "Safe Garlic- and Herb-Infused Oils", "University of Idaho Extension", "";
     HerbalVinegars "herbal-vinegars" "Flavored Vinegars and Oils, 9.340", "Colorado State University Extension", "";
     Sp811 "sp-811" "Special Publication 811: Guide for the Use of the International System of Units",
         "National Institute of Standards and Technology", "2008";

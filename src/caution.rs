@@ -5,6 +5,7 @@ use crate::diagnostic::{Code, Finding};
 use crate::formulary::Formulary;
 use crate::method::Hazard;
 use crate::variation::Worked;
+use crate::working::Id;
 
 /// How much a caution weighs.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -59,6 +60,12 @@ pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
     };
     if worked.laid.honey {
         add(honey());
+    }
+    if worked.value(Id::WaterInOil).is_some_and(|water| water > 0.0) {
+        add(fresh_in_oil());
+    }
+    if worked.value(Id::Abv).is_some() {
+        add(alcohol());
     }
     for hazard in &worked.laid.hazards {
         add(of_hazard(hazard, book));
@@ -124,6 +131,29 @@ fn honey() -> Caution {
             .to_string(),
         source: Source::published(Work::HoneyInfants, "not under 12 months, nor in food, water or formula"),
         never_for: Some("a child under 12 months: honey"),
+    }
+}
+
+fn fresh_in_oil() -> Caution {
+    Caution {
+        id: "fresh-in-oil".to_string(),
+        weight: Weight::Stop,
+        lead: "Fresh plants in oil are never kept out of the cold".to_string(),
+        text: "Without air botulism can grow in them, and it cannot be smelt or tasted.".to_string(),
+        source: Source::published(Work::OilsIdaho, "refrigerate, and discard after four days"),
+        never_for: None,
+    }
+}
+
+fn alcohol() -> Caution {
+    Caution {
+        id: "alcohol".to_string(),
+        weight: Weight::Warning,
+        lead: "It holds alcohol".to_string(),
+        text: "Not for children, in pregnancy, in recovery or with medicines that forbid it; keep spirit from flames."
+            .to_string(),
+        source: Source::practice("the usual caution; ask a pharmacist"),
+        never_for: None,
     }
 }
 

@@ -6,7 +6,8 @@ use crate::formula::catalogue::pan::Weigh;
 use crate::formula::catalogue::spirit::{AcidOf, AlcoholWeight, PureAlcohol, ShareByWeight, SpiritDensity};
 use crate::formula::catalogue::sweeten::DrySolids;
 use crate::materia::{
-    HONEY_FRUCTOSE, HONEY_GLUCOSE, HONEY_SUCROSE, HONEY_WATER, Sweetener, VINEGAR_DENSITY, WATER_DENSITY,
+    HONEY_FRUCTOSE, HONEY_GLUCOSE, HONEY_SUCROSE, HONEY_WATER, OIL_DENSITY, Sweetener, VINEGAR_DENSITY,
+    WATER_DENSITY,
 };
 use crate::working::Working;
 
@@ -40,6 +41,8 @@ pub(super) enum Made {
     Spirit(Line),
     /// Vinegar, by its acid, weight in volume.
     Vinegar(Line),
+    /// Oil.
+    Oil,
 }
 
 /// One thing that went into the pan.
@@ -58,6 +61,7 @@ impl Made {
             Made::Of(sweetener, _) => sweetener.words,
             Made::Spirit(_) => "spirit",
             Made::Vinegar(_) => "vinegar",
+            Made::Oil => "oil",
         }
     }
 }
@@ -72,6 +76,7 @@ impl Lot {
                     work.work("density of the spirit", SpiritDensity { share })
                 }
                 Made::Vinegar(_) => work.figure(&VINEGAR_DENSITY),
+                Made::Oil => work.figure(&OIL_DENSITY),
                 Made::Water | Made::Of(..) => work.figure(&WATER_DENSITY),
             };
             work.work(format!("weight of the {}", self.made.words()), Weigh { volume: self.volume, density })
@@ -88,6 +93,7 @@ impl Lot {
     pub(super) fn part(&self, part: Part, work: &mut Working) -> Option<Line> {
         match &self.made {
             Made::Water => (part == Part::Water).then(|| self.weigh(work)),
+            Made::Oil => None,
             Made::Of(sweetener, moisture) => self.part_of(sweetener, *moisture, part, work),
             Made::Spirit(_) => {
                 let alcohol = self.alcohol(work)?;

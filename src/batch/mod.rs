@@ -34,7 +34,22 @@ impl Batch {
 
     /// Whether nothing but watery liquid is in it.
     pub fn is_water(&self) -> bool {
-        self.boiled.is_empty() && matches!(self.lots[..], [Lot { made: Made::Water, .. }])
+        self.boiled.is_empty() && self.lots.iter().all(|lot| matches!(lot.made, Made::Water))
+    }
+
+    /// Whether oil is in it.
+    pub fn holds_oil(&self) -> bool {
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Oil))
+    }
+
+    /// Pours in water: its volume, mL.
+    pub fn add_water(&mut self, volume: Line) {
+        self.lots.push(Lot { made: Made::Water, volume, weight: None });
+    }
+
+    /// Pours in oil: its volume, mL.
+    pub fn add_oil(&mut self, volume: Line) {
+        self.lots.push(Lot { made: Made::Oil, volume, weight: None });
     }
 
     /// Whether honey is in it.

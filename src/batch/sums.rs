@@ -12,7 +12,7 @@ use crate::formula::catalogue::spirit::{
     AcidOf, Acidity, AlcoholByVolume, Covered, FreeWater, HeldByGlycerin, HeldBySugar, ShareOfFinished,
     ShareOfTwo,
 };
-use crate::formula::catalogue::sweeten::{Component, DrySolids, Solids};
+use crate::formula::catalogue::sweeten::{Component, DrySolids, Moisture, Solids};
 use crate::materia::{
     FRUCTOSE_K, Figure, GLUCOSE_K, GLYCEROL_K, GLYCEROL_MOLAR, HEXOSE_MOLAR, SUCROSE_K, SUCROSE_MOLAR,
     WATER_MOLAR,
@@ -125,6 +125,20 @@ impl Batch {
         Some(work.work("acidity", Acidity { acid, finished }))
     }
 
+    /// Water against everything, by weight, where honey is what extracts; none where nothing is.
+    pub fn moisture(&self, work: &mut Working) -> Option<Line> {
+        let water = self.part(Part::Water, "water in all", work)?;
+        let everything = self.weight("weight of everything", work);
+        Some(work.work("moisture", Moisture { water, everything }))
+    }
+
+    /// Water that stands in oil, mL.
+    pub fn water_in_oil(&self, work: &mut Working) -> Line {
+        let lots = self.lots.iter().filter(|lot| matches!(lot.made, Made::Water));
+        let each = lots.map(|lot| lot.volume).collect();
+        work.work("water in the oil", AddVolumes { each })
+    }
+
     /// Volumes of glycerin, mL.
     fn glycerin_volumes(&self) -> Vec<Line> {
         let lots = self.lots.iter();
@@ -152,6 +166,9 @@ impl Batch {
 
     /// Free water by the pharmacy's rule, mL, and the alcohol in it; none where nothing but water is in the pan.
     pub fn free_water(&self, finished: Line, work: &mut Working) -> Option<(Line, Line)> {
+        if self.holds_oil() {
+            return None;
+        }
         let solids = self.solids_of_each(work);
         let glycerin = self.glycerin_volumes();
         let alcohol = self.alcohol(work);
@@ -173,7 +190,7 @@ impl Batch {
 
     /// Water activity. None where nothing is dissolved, and where spirit is in it: no data carry that.
     pub fn water_activity(&self, work: &mut Working) -> Option<Line> {
-        if self.lots.iter().any(|lot| matches!(lot.made, Made::Spirit(_))) {
+        if self.holds_spirit() || self.holds_oil() {
             return None;
         }
         // Honey with nothing watery in it has a line of its own, measured on honeys.

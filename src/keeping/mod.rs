@@ -65,15 +65,13 @@ pub fn findings(recipe: &WorkedRecipe, into: &mut Vec<Finding>) {
         if judged.rung.verdict == Verdict::Keeps || into.iter().any(|told| told.span == Some(keep.span)) {
             continue;
         }
-        into.push(
-            Finding::warning(
-                Code::KeepDisagrees,
-                keep.span,
-                format!("`{}` {}; the page says so", worked.name, judged.rung.verdict.words()),
-            )
-            .why(judged.because(worked))
-            .write("keep: refrigerator"),
-        );
+        let message = format!("`{}` {}; the page says so", worked.name, judged.rung.verdict.words());
+        // Fresh plants in oil or in honey out of the cold: no book of this press says so.
+        let finding = match judged.rung.stops {
+            true => Finding::error(Code::KeepDisagrees, keep.span, message),
+            false => Finding::warning(Code::KeepDisagrees, keep.span, message),
+        };
+        into.push(finding.why(judged.because(worked)).write("keep: refrigerator"));
     }
 }
 

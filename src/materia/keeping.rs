@@ -1,7 +1,7 @@
 //! Limits of keeping: what a class begins at.
 
 use crate::bibliography::{Source, Work};
-use crate::measure::unit::{CELSIUS, ONE, PER_CENT_VV, PER_CENT_WW};
+use crate::measure::unit::{CELSIUS, ML, ONE, PER_CENT_VV, PER_CENT_WW};
 
 const BAND: Source = Source::practice("bands of a teaching guideline");
 
@@ -14,6 +14,9 @@ figures! {
     CLASS_C_SOLIDS "class-c" "solids of class C" = 0.45 PER_CENT_WW; BAND;
     GLYCERIN_KEEPS "glycerin-keeps" "glycerin of class E" = 0.55 PER_CENT_VV; BAND;
     TINCTURE_KEEPS "tincture-keeps" "alcohol of class J" = 0.25 PER_CENT_VV; BAND;
+    HONEY_KEEPS "honey-keeps" "most water of honey that keeps" = 0.186 PER_CENT_WW;
+        Source::published(Work::HoneyGrades, "US Grade A: not more than 18.6 % moisture");
+    NO_WATER "no-water" "no water at all" = 0.0 ML; Source::reckoned("nothing");
     HONEY_FERMENTS "honey-ferments" "water above which honey ferments" = 0.19 PER_CENT_WW;
         Source::from_memory(Work::BeekeepingHandbook, "above 19 % expect it whatever the yeast count");
     ACID_ENOUGH "acid-enough" "pH at or below which 15 % of alcohol preserves" = 5.0 ONE;

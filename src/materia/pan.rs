@@ -1,7 +1,7 @@
 //! The pan: water, what boils away, what the marc keeps, and allowances of time.
 
 use crate::bibliography::{Source, Work};
-use crate::measure::unit::{G_PER_ML, MIN, ML_PER_G, ML_PER_MIN, ONE};
+use crate::measure::unit::{G_PER_ML, MIN, ML_PER_G, ML_PER_MIN, ONE, PER_CENT};
 
 const CUSTOM: Source = Source::practice("an allowance a class can keep to; time your own");
 
@@ -28,6 +28,9 @@ assumptions! {
     PLANT_HOLDS "plant-holds" "what a gram of dried plant keeps" = 1.5 2.0 3.0 ML_PER_G;
         Source::practice("squeezed by hand: seeds and bark keep about 1, roots and berries 1.5 to 2, leaf and flower 2 to 4");
         "Give the plant's page its own figure, or measure what you strain.";
+    DRIED_MOISTURE "dried-moisture" "water in dried plants" = 0.08 0.1 0.12 PER_CENT;
+        Source::practice("herbs dried until they snap hold about a tenth of water");
+        "Give the plant's page its own figure.";
     DRAINED "drained" "how wet draining leaves the marc, against squeezing" = 1.25 1.5 2.0 ONE;
         Source::practice("drained plants hold about half as much again as squeezed ones");
         "Measure what you strain.";

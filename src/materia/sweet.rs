@@ -15,6 +15,8 @@ figures! {
         usda("19335, sugars, granulated: 1 cup 200 g");
     MAPLE_DENSITY "maple-density" "density of maple syrup, a cup of 315 g" = 1.3314 G_PER_ML;
         usda("19353, syrups, maple: 1 cup 315 g");
+    OIL_DENSITY "oil-density" "density of olive oil, a cup of 216 g" = 0.913 G_PER_ML;
+        usda("04053, oil, olive: 1 cup 216 g");
     GLYCERIN_DENSITY "glycerin-density" "density of glycerin at 20 °C" = 1.261 G_PER_ML;
         Source::memory("handbook value, 1.261 g/mL at 20 °C");
     HONEY_WATER "honey-water" "water in honey, as the table of foods has it" = 0.171 PER_CENT;

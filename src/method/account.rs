@@ -8,7 +8,7 @@ use crate::formula::catalogue::dose::{Days, Doses, EnergyPerDose, PlantPerDose, 
 use crate::formula::catalogue::spirit::AlcoholPerDose;
 use crate::materia::{GLYCEROL_MOST, SUCROSE_MOST};
 use crate::measure::unit::{ML, ONE};
-use crate::recipe::Take;
+use crate::recipe::{Menstruum, Take};
 use crate::working::Id;
 
 pub(super) fn close(at: &mut Laying) {
@@ -60,6 +60,15 @@ fn kept(at: &mut Laying, finished: Line) {
     }
     if let Some(glycerin) = at.batch.glycerin(finished, &mut at.work) {
         at.work.claim(Id::Glycerin, glycerin);
+    }
+    if at.recipe.liquid.value.kind == Menstruum::Honey
+        && let Some(moisture) = at.batch.moisture(&mut at.work)
+    {
+        at.work.claim(Id::Moisture, moisture);
+    }
+    if at.batch.holds_oil() {
+        let water = at.batch.water_in_oil(&mut at.work);
+        at.work.claim(Id::WaterInOil, water);
     }
     if let Some((free, covered)) = at.batch.free_water(finished, &mut at.work) {
         at.work.claim(Id::FreeWater, free);

@@ -8,6 +8,7 @@ mod add;
 mod bottle;
 mod cool;
 mod laid;
+mod liquid;
 mod pour;
 mod put_in;
 mod reduce;
@@ -26,7 +27,7 @@ use crate::formula::catalogue::pan::{AddTimes, AddVolumes, AddWeights};
 use crate::formulary::{Formulary, Plant};
 use crate::materia::{Assumption, Figure};
 use crate::measure::{Amount, Dimension, Form, Unit};
-use crate::recipe::{Recipe, Step};
+use crate::recipe::{Menstruum, Recipe, Step};
 use crate::span::{Span, Spanned};
 use crate::working::{MOST_ASSUMPTIONS, Working};
 
@@ -272,6 +273,14 @@ impl<'a> Laying<'a> {
         level: Option<Level>,
     ) {
         self.done.push(Done { name, say, minutes, condition, level });
+    }
+
+    /// The liquid as it is poured on cold.
+    fn cold_liquid(&self) -> &'static str {
+        match self.recipe.liquid.value.kind {
+            Menstruum::Water => "cold water",
+            other => other.words(),
+        }
     }
 
     /// The plants in the pan in running text: "the rose hips and hibiscus".

@@ -26,7 +26,7 @@ pub(super) fn fortify(
 }
 
 /// The strength the recipe says, else that of the kitchen's only spirit.
-fn spirit_strength(at: &mut Laying, span: Span, strength: Option<&Spanned<f64>>) -> Option<Line> {
+pub(super) fn spirit_strength(at: &mut Laying, span: Span, strength: Option<&Spanned<f64>>) -> Option<Line> {
     if let Some(strength) = strength {
         return Some(at.work.given(
             "strength of the spirit",

@@ -1,16 +1,14 @@
 //! What is put in at the start: the plants and the water.
 
-use super::{InPan, Ingredient, Laying, add_weights};
+use super::{InPan, Ingredient, Laying, add_weights, liquid};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
-use crate::formula::catalogue::pan::{
-    AsDried, ForEachGram, ForEachGramByWeight, MeasureOut, PlantWater, WeighByCup,
-};
+use crate::formula::catalogue::pan::{AsDried, MeasureOut, PlantWater, WeighByCup};
 use crate::formulary::Plant;
 use crate::materia::WATER_DENSITY;
-use crate::measure::unit::{G, G_PER_ML, ML, ML_PER_G, ONE, PER_CENT};
-use crate::measure::{Dimension, Form, LiquidRatio, RatioBasis};
-use crate::recipe::{LiquidAmount, PlantUse};
+use crate::measure::unit::{G, G_PER_ML, ML, PER_CENT};
+use crate::measure::{Dimension, Form};
+use crate::recipe::PlantUse;
 use crate::span::Span;
 use crate::working::Id;
 
@@ -23,27 +21,9 @@ pub(super) fn lay(at: &mut Laying) {
     let each: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
     let all = add_weights(&mut at.work, "plants in all", each);
     at.work.claim(Id::Plants, all);
-    let liquid = &at.recipe.liquid;
-    let Some((water, written)) = (match &liquid.value {
-        LiquidAmount::Measured(amount) => {
-            Some((at.declared("water", &ML, amount, true, liquid.span), Some(amount.written.clone())))
-        }
-        LiquidAmount::Ratio(ratio, form) => by_ratio(at, ratio, *form, liquid.span).map(|line| (line, None)),
-    }) else {
-        return;
-    };
-    at.work.claim(Id::Water, water);
-    at.ingredients.push(Ingredient {
-        words: "water".to_string(),
-        plant: None,
-        form: None,
-        weight: None,
-        volume: Some(water),
-        written,
-        keeps: false,
-    });
-    at.put_in.insert(0, water);
-    at.volume = Some(water);
+    let Some(volume) = liquid::lay(at) else { return };
+    at.put_in.insert(0, volume);
+    at.volume = Some(volume);
     at.need("scales");
     at.need("a measuring jug marked in millilitres");
 }
@@ -141,6 +121,7 @@ fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
     let volume =
         at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
     at.put_in.push(volume);
+    at.batch.add_water(volume);
 }
 
 /// The moisture of a plant in a form, from its page.
@@ -166,77 +147,8 @@ pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -
     ))
 }
 
-fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span) -> Option<Line> {
-    let fresh: Vec<&str> = at
-        .plants
-        .iter()
-        .filter(|plant| plant.form == Form::Fresh)
-        .map(|plant| plant.plant.words.as_str())
-        .collect();
-    let of = match form {
-        Some(form) => form,
-        None if fresh.is_empty() => Form::Dried,
-        None => {
-            let message = format!(
-                "the ratio does not say whether it counts the {} fresh or as dried",
-                fresh.join(", ")
-            );
-            at.findings.push(
-                Finding::error(Code::FreshOrDried, span, message)
-                    .why("a fresh plant weighs from two to eleven times what it weighs dried")
-                    .write(format!("{} of fresh", ratio.written()))
-                    .write(format!("{} of dried", ratio.written())),
-            );
-            return None;
-        }
-    };
-    if of == Form::Fresh && fresh.len() < at.plants.len() {
-        let message = "the ratio counts fresh plants, and some of these are dried";
-        at.findings.push(
-            Finding::error(Code::FreshOrDried, span, message)
-                .why("a fresh plant can be counted as what it would weigh dried, not the other way round")
-                .write(format!("{} of dried", ratio.written())),
-        );
-        return None;
-    }
-    let counted = counted(at, of, span)?;
-    let each =
-        at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
-    match ratio.by {
-        RatioBasis::WeightInVolume => {
-            Some(at.work.work("water", ForEachGram { each_gram_takes: each, plants: counted }))
-        }
-        RatioBasis::WeightInWeight => {
-            let weight = at
-                .work
-                .work("water, by weight", ForEachGramByWeight { each_gram_takes: each, plants: counted });
-            let density = at.work.figure(&WATER_DENSITY);
-            Some(at.work.work("water", MeasureOut { weight, density }))
-        }
-        RatioBasis::VolumeInVolume => {
-            at.findings.push(
-                Finding::error(
-                    Code::NoBasis,
-                    span,
-                    "v/v measures the plants by volume; a working weighs them",
-                )
-                .why("a cup of the same plant weighs more or less by its cut")
-                .write(LiquidRatio { by: RatioBasis::WeightInVolume, ..*ratio }.written()),
-            );
-            None
-        }
-    }
-}
-
-const fn ratio_unit(by: RatioBasis) -> &'static crate::measure::Unit {
-    match by {
-        RatioBasis::WeightInVolume => &ML_PER_G,
-        _ => &ONE,
-    }
-}
-
 /// The weight a ratio counts: as it stands, or fresh plants as what they would weigh dried.
-fn counted(at: &mut Laying, of: Form, span: Span) -> Option<Line> {
+pub(super) fn counted(at: &mut Laying, of: Form, span: Span) -> Option<Line> {
     let mut each = Vec::new();
     for n in 0..at.plants.len() {
         let InPan { plant, form, weight } = at.plants[n];

@@ -12,7 +12,7 @@ use crate::materia::{
 };
 use crate::measure::Amount;
 use crate::measure::unit::{KCAL_PER_MIN, M, MIN};
-use crate::recipe::Lid;
+use crate::recipe::{Lid, Menstruum};
 use crate::span::{Span, Spanned};
 use crate::working::Id;
 
@@ -30,6 +30,11 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
             "once the marc is out, boiling only reduces; that is a step of its own, with a mark on the pot",
             "reduce: to 1/2 of the liquid",
         );
+        return;
+    }
+    if let Some(why) = unfit(at.recipe.liquid.value.kind) {
+        let liquid = at.recipe.liquid.value.kind.words();
+        at.order(span, format!("{liquid} stands in the pan that is to {name}"), why, "steep: 2 weeks");
         return;
     }
     let minutes = at.declared(&format!("minutes at a {name}"), &MIN, &time.value, false, time.span);
@@ -84,6 +89,17 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         change: vec![Say::Volume(gone), words(" boiled off")],
     };
     at.finish_step(name, say, times, condition.to_string(), Some(level));
+}
+
+/// Why a liquid does not belong over heat; none for water and vinegar.
+const fn unfit(liquid: Menstruum) -> Option<&'static str> {
+    match liquid {
+        Menstruum::Water | Menstruum::Vinegar => None,
+        Menstruum::Spirit => Some("its vapour catches fire, and the alcohol leaves"),
+        Menstruum::Honey => Some("boiled honey is honey no more; plants are steeped in it, warm at most"),
+        Menstruum::Oil => Some("oil does not simmer at all: it fries what is in it"),
+        Menstruum::Glycerin => Some("glycerin is steeped; over heat it scorches"),
+    }
 }
 
 /// The temperature at which water boils in this kitchen, °C.

@@ -37,7 +37,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, from_boil
         vec![
             words(format!("Cover the {plants} with ")),
             Say::Volume(volume),
-            words(" of cold water and leave to stand, covered."),
+            words(format!(" of {} and leave to stand, covered.", at.cold_liquid())),
         ]
     };
     at.takes(minutes, false);

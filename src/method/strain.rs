@@ -72,7 +72,11 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     ];
     at.strained = true;
     at.volume = Some(strained);
-    at.batch = crate::batch::Batch::of_water(strained);
+    if at.batch.is_water() {
+        at.batch = crate::batch::Batch::of_water(strained);
+    } else {
+        at.batch.keep(share, "the strained", &mut at.work);
+    }
     let level = Level {
         words: "Strain",
         volume: strained,

@@ -189,11 +189,7 @@ fn part(proportion: &Proportion) -> String {
 fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
     match item.state {
         State::Liquid(figure) | State::Dissolves(figure) => at.work.figure(figure),
-        State::Honey => {
-            let moisture = at.assume(&crate::materia::HONEY_MOISTURE);
-            let water = at.work.figure(&WATER_DENSITY);
-            at.work.work("density of the honey", HoneyDensity { moisture, water })
-        }
+        State::Honey => honey_density(at),
     }
 }
 
@@ -212,4 +208,11 @@ fn given(at: &mut Laying, name: &str, unit: &'static Unit, amount: &Amount, span
     at.sweet_given.get_or_insert(line);
     at.poured = Some(line);
     line
+}
+
+/// The density of this recipe's honey, by its water.
+pub(super) fn honey_density(at: &mut Laying) -> Line {
+    let moisture = at.assume(&crate::materia::HONEY_MOISTURE);
+    let water = at.work.figure(&WATER_DENSITY);
+    at.work.work("density of the honey", HoneyDensity { moisture, water })
 }

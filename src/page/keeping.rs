@@ -6,7 +6,7 @@ use crate::calendar::Day;
 use crate::formula::Line;
 use crate::formula::equation::escape;
 use crate::formulary::Formulary;
-use crate::keeping::{Judged, Mover, Verdict, movers};
+use crate::keeping::{Judged, Mover, Verdict, judge, movers};
 use crate::materia::food_code::{FoodCode, Table, food_code};
 use crate::materia::{
     ACETIC_IN_VINEGAR, ACTIVITY_LIMIT, ALCOHOL_COVERS, CLASS_B_SOLIDS, CLASS_C_SOLIDS, Figure,
@@ -113,6 +113,13 @@ fn remarks(worked: &WorkedRecipe) -> Vec<String> {
             between(base, activity).unwrap_or_default(),
             show(ACTIVITY_LIMIT.value, ACTIVITY_LIMIT.unit, 2),
         ));
+    }
+    if line(Id::WaterActivity).is_some() && judge(base, worked.recipe.ph()).rung.verdict == Verdict::Keeps {
+        remarks.push(
+            "What poisons does not grow in it; moulds may down to 0.80, and yeasts that like sugar down to 0.60. Look \
+             at it before you use it."
+                .to_string(),
+        );
     }
     if let (Some(activity), Some(ph)) = (line(Id::WaterActivity), worked.recipe.ph()) {
         // Table B is the stricter: it asks nothing of the packing.

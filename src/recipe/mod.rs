@@ -20,7 +20,7 @@ pub struct Recipe {
     /// Plants put in at the start, by their names.
     pub plants: Vec<PlantUse>,
     /// What extracts.
-    pub liquid: Spanned<LiquidAmount>,
+    pub liquid: Spanned<Liquid>,
     /// Steps in order.
     pub method: Vec<Spanned<Step>>,
     /// Where it is kept.
@@ -53,6 +53,18 @@ pub enum Preparation {
     Infusion,
     /// A sweetened decoction or infusion.
     Syrup,
+    /// Plants in spirit.
+    Tincture,
+    /// Plants in glycerin.
+    Glycerite,
+    /// Plants in vinegar.
+    InfusedVinegar,
+    /// Vinegar and honey.
+    Oxymel,
+    /// Plants in honey.
+    InfusedHoney,
+    /// Plants in oil.
+    InfusedOil,
 }
 
 impl Preparation {
@@ -61,15 +73,17 @@ impl Preparation {
         ("decoction", Preparation::Decoction),
         ("infusion", Preparation::Infusion),
         ("syrup", Preparation::Syrup),
+        ("tincture", Preparation::Tincture),
+        ("glycerite", Preparation::Glycerite),
+        ("infused vinegar", Preparation::InfusedVinegar),
+        ("oxymel", Preparation::Oxymel),
+        ("infused honey", Preparation::InfusedHoney),
+        ("infused oil", Preparation::InfusedOil),
     ];
 
     /// Its word.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Preparation::Decoction => "decoction",
-            Preparation::Infusion => "infusion",
-            Preparation::Syrup => "syrup",
-        }
+    pub fn words(self) -> &'static str {
+        Preparation::NAMES.iter().find(|(_, kind)| *kind == self).map_or("preparation", |(word, _)| *word)
     }
 }
 
@@ -82,7 +96,52 @@ pub struct PlantUse {
     pub amount: Spanned<PlantAmount>,
 }
 
-/// How much water.
+/// What extracts: the menstruum, and how much of it.
+#[derive(Clone, Debug)]
+pub struct Liquid {
+    /// What it is.
+    pub kind: Menstruum,
+    /// How much.
+    pub amount: LiquidAmount,
+    /// Alcohol, glycerin or acid in it, as a share, where the recipe says.
+    pub strength: Option<Spanned<f64>>,
+}
+
+/// Kinds of extracting liquid.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Menstruum {
+    /// Water.
+    Water,
+    /// Vinegar, by its acid.
+    Vinegar,
+    /// Spirit, by its alcohol.
+    Spirit,
+    /// Glycerin, pure or with water.
+    Glycerin,
+    /// Honey.
+    Honey,
+    /// Oil.
+    Oil,
+}
+
+impl Menstruum {
+    /// As written in a recipe, and in running text.
+    pub const NAMES: &'static [(&'static str, Menstruum)] = &[
+        ("water", Menstruum::Water),
+        ("vinegar", Menstruum::Vinegar),
+        ("spirit", Menstruum::Spirit),
+        ("glycerin", Menstruum::Glycerin),
+        ("honey", Menstruum::Honey),
+        ("oil", Menstruum::Oil),
+    ];
+
+    /// Its word.
+    pub fn words(self) -> &'static str {
+        Menstruum::NAMES.iter().find(|(_, kind)| *kind == self).map_or("liquid", |(word, _)| *word)
+    }
+}
+
+/// How much of a liquid.
 #[derive(Clone, Debug)]
 pub enum LiquidAmount {
     /// By a ratio to the plants; of which form the plants are weighed in it, where the author says.

@@ -1,7 +1,7 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
 use super::step::{read_method, read_plants};
-use super::{Assume, Keep, LiquidAmount, Preparation, Recipe, Take, change};
+use super::{Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Take, change};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
 use crate::measure::{self, Dimension, Form, Misread};
@@ -62,17 +62,55 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
     })
 }
 
-fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<LiquidAmount>> {
+fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liquid>> {
     let mut fields = node.map("the liquid", findings)?;
-    let water = fields.need("water", "liquid: {water: 1:4 w/v}", findings);
+    let strength = fields.take("strength").or_else(|| fields.take("acidity"));
+    let mut found = None;
+    for (word, kind) in Menstruum::NAMES {
+        let Some((key, amount)) = fields.entry(word) else { continue };
+        if let Some((_, other, _)) = found {
+            findings.push(
+                Finding::error(Code::WrongShape, key.span, format!("`{word}` stands beside `{other}`"))
+                    .why("one liquid extracts; another is poured in by a step")
+                    .write("fortify: {spirit: 80 mL, strength: 40 %}"),
+            );
+            continue;
+        }
+        found = Some((*kind, *word, amount));
+    }
+    let span = fields.span();
     fields.finish(findings);
-    water?.read("the water", liquid_amount, findings)
+    let Some((kind, word, amount)) = found else {
+        if !findings.iter().any(|finding| finding.code == Code::UnknownKey && inside(finding.span, span)) {
+            findings.push(
+                Finding::error(Code::MissingKey, span, "the liquid is not named")
+                    .write("liquid: {water: 1:4 w/v}"),
+            );
+        }
+        return None;
+    };
+    let amount = amount.read(&format!("the {word}"), |text| liquid_amount(text, kind), findings);
+    let strength = match strength {
+        Some(node) => {
+            Some(node.read("how strong it is", |text| crate::formulary::share(text, 0.01, 1.0), findings)?)
+        }
+        None => None,
+    };
+    Some(amount?.map(|amount| Liquid { kind, amount, strength }))
 }
 
-/// `1:4 w/v`, `1:4 w/v of fresh`, or a measured amount.
-fn liquid_amount(text: &str) -> Result<LiquidAmount, Misread> {
+fn inside(span: Option<Span>, outer: Span) -> bool {
+    span.is_some_and(|span| outer.start <= span.start && span.end <= outer.end)
+}
+
+/// `1:4 w/v`, `1:4 w/v of fresh`, or a measured amount; honey and oil may be weighed.
+fn liquid_amount(text: &str, kind: Menstruum) -> Result<LiquidAmount, Misread> {
     if !text.contains(':') {
-        return measure::volume(text).map(LiquidAmount::Measured);
+        return match kind {
+            Menstruum::Honey | Menstruum::Oil => measure::mass_or_volume(text),
+            _ => measure::volume(text),
+        }
+        .map(LiquidAmount::Measured);
     }
     let (ratio, form) = match text.rsplit_once(" of ") {
         Some((ratio, "fresh")) => (ratio, Some(Form::Fresh)),

@@ -64,6 +64,7 @@ ids! {
     Abv "abv" true Near "alcohol, % v/v";
     Acidity "acidity" true Near "acetic acid, % w/v";
     Glycerin "glycerin" true Near "glycerin, % v/v";
+    WaterInOil "water-in-oil" true Near "water that plants bring into oil, mL";
     Moisture "moisture" true Near "water, % w/w";
     FreeWater "free-water" true Near "water that nothing dissolved preserves, mL";
     Covered "covered" false Near "alcohol in the free water, %";

@@ -30,6 +30,10 @@ formulas! {
     Solids "solids" { solids: many "S" G, everything: one "M" G }
         gives "dissolved solids, by weight" "B" PER_CENT_WW = sum(solids) / everything;
         Source::published(Work::PreservingSyrups, "strength of a syrup as per cent by weight"); "what the plants give to the liquid (1 to 3 %) is left out";
+    /// Water as a share of everything.
+    Moisture "moisture" { water: one "w" G, everything: one "M" G }
+        gives "moisture" "u" PER_CENT_WW = water / everything;
+        Source::reckoned("per cent by weight"); "always";
     /// A component by its share of a weight.
     Component "component" { weight: one "M" G, share: one "p" PER_CENT }
         gives "component" "m" G = weight * share;

@@ -1,0 +1,247 @@
+//! The extracting liquid: how much of it, what is in it, and the water that dried plants lend to honey.
+
+use super::put_in::counted;
+use super::sweeten::honey_density;
+use super::{Ingredient, Laying};
+use crate::diagnostic::{Code, Finding};
+use crate::formula::Line;
+use crate::formula::catalogue::pan::{
+    Away, ForEachGram, ForEachGramByWeight, MeasureOut, PlantWater, ShareOfVolume, Weigh,
+};
+use crate::formula::catalogue::spirit::{ShareByWeight, SpiritDensity};
+use crate::materia::{
+    DRIED_MOISTURE, GLYCERIN_DENSITY, HONEY_MOISTURE, OIL_DENSITY, VINEGAR_ACIDITY, VINEGAR_DENSITY,
+    WATER_DENSITY, sweetener,
+};
+use crate::measure::unit::{G, ML, ML_PER_G, ONE, PER_CENT, PER_CENT_VV, PER_CENT_WV};
+use crate::measure::{Dimension, Form, LiquidRatio, RatioBasis};
+use crate::recipe::{LiquidAmount, Menstruum};
+use crate::span::Span;
+use crate::working::Id;
+
+/// How much, as the recipe measures it.
+enum Poured {
+    Volume(Line),
+    Weight(Line),
+}
+
+/// Puts the liquid in; gives its volume, mL.
+pub(super) fn lay(at: &mut Laying) -> Option<Line> {
+    let liquid = &at.recipe.liquid;
+    let (kind, span) = (liquid.value.kind, liquid.span);
+    let strength = strength(at, kind, span)?;
+    let (poured, written) = match &liquid.value.amount {
+        LiquidAmount::Measured(amount) => {
+            let by_weight = amount.dimension() == Dimension::MASS;
+            let unit = if by_weight { &G } else { &ML };
+            let line = at.declared(kind.words(), unit, amount, true, span);
+            let poured = if by_weight { Poured::Weight(line) } else { Poured::Volume(line) };
+            (poured, Some(amount.written.clone()))
+        }
+        LiquidAmount::Ratio(ratio, form) => (by_ratio(at, ratio, *form, span)?, None),
+    };
+    let (volume, weight) = match poured {
+        Poured::Volume(volume) => (volume, None),
+        Poured::Weight(weight) => {
+            let density = density(at, kind, strength);
+            (at.work.work(kind.words(), MeasureOut { weight, density }), Some(weight))
+        }
+    };
+    let weight = fill(at, kind, strength, volume, weight);
+    at.work.claim(
+        match kind {
+            Menstruum::Water => Id::Water,
+            Menstruum::Spirit => Id::Spirit,
+            _ => Id::Liquid,
+        },
+        volume,
+    );
+    at.ingredients.push(Ingredient {
+        words: kind.words().to_string(),
+        plant: None,
+        form: None,
+        weight,
+        volume: Some(volume),
+        written,
+        keeps: matches!(kind, Menstruum::Spirit | Menstruum::Honey | Menstruum::Vinegar),
+    });
+    Some(volume)
+}
+
+/// The line of a liquid's strength; the outer none is a fault, the inner a liquid without one.
+fn strength(at: &mut Laying, kind: Menstruum, span: Span) -> Option<Option<Line>> {
+    let declared = at.recipe.liquid.value.strength.clone();
+    Some(match kind {
+        Menstruum::Spirit => Some(super::pour::spirit_strength(at, span, declared.as_ref())?),
+        Menstruum::Vinegar => Some(match declared {
+            Some(acidity) => {
+                at.work.given("acid of the vinegar", &PER_CENT_WV, acidity.value, false, acidity.span)
+            }
+            None => at.assume(&VINEGAR_ACIDITY),
+        }),
+        Menstruum::Glycerin => declared.map(|share| {
+            at.work.given("glycerin in the liquid", &PER_CENT_VV, share.value, false, share.span)
+        }),
+        Menstruum::Water | Menstruum::Honey | Menstruum::Oil => {
+            if let Some(strength) = declared {
+                let message = format!("{} has no strength to give", kind.words());
+                at.findings.push(
+                    Finding::error(Code::UnknownKey, strength.span, message)
+                        .why("spirit, vinegar and glycerin have one"),
+                );
+                return None;
+            }
+            None
+        }
+    })
+}
+
+/// The density the whole liquid is measured by.
+fn density(at: &mut Laying, kind: Menstruum, strength: Option<Line>) -> Line {
+    match (kind, strength) {
+        (Menstruum::Spirit, Some(strength)) => {
+            let share = at.work.work("alcohol in the spirit, by weight", ShareByWeight { strength });
+            at.work.work("density of the spirit", SpiritDensity { share })
+        }
+        (Menstruum::Vinegar, _) => at.work.figure(&VINEGAR_DENSITY),
+        (Menstruum::Glycerin, _) => at.work.figure(&GLYCERIN_DENSITY),
+        (Menstruum::Honey, _) => honey_density(at),
+        (Menstruum::Oil, _) => at.work.figure(&OIL_DENSITY),
+        _ => at.work.figure(&WATER_DENSITY),
+    }
+}
+
+/// Fills the batch; gives the weight of a liquid that is better weighed.
+fn fill(
+    at: &mut Laying,
+    kind: Menstruum,
+    strength: Option<Line>,
+    volume: Line,
+    weight: Option<Line>,
+) -> Option<Line> {
+    match (kind, strength) {
+        (Menstruum::Spirit, Some(strength)) => at.batch.fortify(volume, strength),
+        (Menstruum::Vinegar, Some(acidity)) => at.batch.acidify(volume, acidity),
+        (Menstruum::Oil, _) => at.batch.add_oil(volume),
+        (Menstruum::Honey, _) => {
+            let density = honey_density(at);
+            let weight = weight.unwrap_or_else(|| at.work.work("honey, weighed", Weigh { volume, density }));
+            let water = at.assume(&HONEY_MOISTURE);
+            if let Some(honey) = sweetener("honey") {
+                at.batch.stir_in(honey, volume, weight, Some(water));
+            }
+            lend_water(at);
+            return Some(weight);
+        }
+        (Menstruum::Glycerin, share) => {
+            let pure = match share {
+                Some(share) => at.work.work("pure glycerin", ShareOfVolume { share, whole: volume }),
+                None => volume,
+            };
+            let density = at.work.figure(&GLYCERIN_DENSITY);
+            let weight = at.work.work("glycerin, weighed", Weigh { volume: pure, density });
+            if let Some(glycerin) = sweetener("glycerin") {
+                at.batch.stir_in(glycerin, pure, weight, None);
+            }
+            if share.is_some() {
+                let water = at.work.work("water with the glycerin", Away { before: volume, after: pure });
+                at.batch.add_water(water);
+            }
+            return Some(weight);
+        }
+        _ => at.batch.add_water(volume),
+    }
+    weight
+}
+
+/// A dried plant's few per cent of water are left out in watery liquids; in honey they count.
+fn lend_water(at: &mut Laying) {
+    for n in 0..at.plants.len() {
+        let super::InPan { plant, form, weight } = at.plants[n];
+        if form == Form::Fresh {
+            continue;
+        }
+        let moisture = match plant.form(form).and_then(|form| form.moisture.clone()) {
+            Some(cited) => {
+                let name = format!("moisture of dried {}", plant.words);
+                at.work.published(name, plant.id.clone(), &PER_CENT, cited.value, cited.source)
+            }
+            None => at.assume(&DRIED_MOISTURE),
+        };
+        let by = PlantWater { plant: weight, moisture };
+        let water = at.work.work(format!("water in the {}", plant.words), by);
+        let density = at.work.figure(&WATER_DENSITY);
+        let volume =
+            at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
+        at.put_in.push(volume);
+        at.batch.add_water(volume);
+    }
+}
+
+/// By a ratio: a volume, or a weight where the ratio is one of weights.
+fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span) -> Option<Poured> {
+    let fresh: Vec<&str> = at
+        .plants
+        .iter()
+        .filter(|plant| plant.form == Form::Fresh)
+        .map(|plant| plant.plant.words.as_str())
+        .collect();
+    let of = match form {
+        Some(form) => form,
+        None if fresh.is_empty() => Form::Dried,
+        None => {
+            let message = format!(
+                "the ratio does not say whether it counts the {} fresh or as dried",
+                fresh.join(", ")
+            );
+            at.findings.push(
+                Finding::error(Code::FreshOrDried, span, message)
+                    .why("a fresh plant weighs from two to eleven times what it weighs dried")
+                    .write(format!("{} of fresh", ratio.written()))
+                    .write(format!("{} of dried", ratio.written())),
+            );
+            return None;
+        }
+    };
+    if of == Form::Fresh && fresh.len() < at.plants.len() {
+        let message = "the ratio counts fresh plants, and some of these are dried";
+        at.findings.push(
+            Finding::error(Code::FreshOrDried, span, message)
+                .why("a fresh plant can be counted as what it would weigh dried, not the other way round")
+                .write(format!("{} of dried", ratio.written())),
+        );
+        return None;
+    }
+    let counted = counted(at, of, span)?;
+    let each =
+        at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
+    let words = at.recipe.liquid.value.kind.words();
+    match ratio.by {
+        RatioBasis::WeightInVolume => {
+            Some(Poured::Volume(at.work.work(words, ForEachGram { each_gram_takes: each, plants: counted })))
+        }
+        RatioBasis::WeightInWeight => {
+            let by = ForEachGramByWeight { each_gram_takes: each, plants: counted };
+            Some(Poured::Weight(at.work.work(format!("{words}, by weight"), by)))
+        }
+        RatioBasis::VolumeInVolume => {
+            at.findings.push(
+                Finding::error(
+                    Code::NoBasis,
+                    span,
+                    "v/v measures the plants by volume; a working weighs them",
+                )
+                .why("a cup of the same plant weighs more or less by its cut")
+                .write(LiquidRatio { by: RatioBasis::WeightInVolume, ..*ratio }.written()),
+            );
+            None
+        }
+    }
+}
+
+const fn ratio_unit(by: RatioBasis) -> &'static crate::measure::Unit {
+    match by {
+        RatioBasis::WeightInVolume => &ML_PER_G,
+        _ => &ONE,
+    }
+}

@@ -6,7 +6,7 @@ use crate::formula::catalogue::composition::Rest;
 use crate::formula::catalogue::composition::{
     MoleFraction, Moles, Norrish, SucroseShare, SugarInHoney, WaterActivity,
 };
-use crate::formula::catalogue::heat::{AirPressure, Boiling, SyrupPressure};
+use crate::formula::catalogue::heat::{AirPressure, Boiling, SyrupPressure, ThinAir};
 use crate::formula::catalogue::pan::Away;
 use crate::formula::catalogue::pan::{AddVolumes, AddWeights, MeasureOut, Weigh};
 use crate::formula::catalogue::spirit::{
@@ -175,7 +175,8 @@ pub fn contraction(each: f64, spirit: f64, water: f64, mixture: f64) -> f64 {
 pub fn pressure(altitude: f64) -> f64 {
     let mut sum = Sum::default();
     let altitude = sum.line(altitude);
-    sum.gives(AirPressure { altitude })
+    let thin = sum.work(ThinAir { altitude });
+    sum.gives(AirPressure { thin })
 }
 
 /// Where water boils.

@@ -95,7 +95,8 @@ fn medial(volumes: [f64; 3], strengths: [f64; 3]) -> f64 {
 fn free_water(finished: f64, sugar: f64) -> f64 {
     let mut sum = Sum::default();
     let (finished, sugar) = (sum.line(finished), sum.line(sugar));
-    sum.gives(spirit::FreeWater { finished, solids: vec![sugar], glycerin: vec![] })
+    let held = sum.work(spirit::HeldBySugar { solids: vec![sugar] });
+    sum.gives(spirit::FreeWater { finished, held: vec![held] })
 }
 
 fn water_to_add(volume: f64, strength: f64, wanted: f64) -> f64 {

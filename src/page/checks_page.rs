@@ -4,7 +4,7 @@
 use super::view::{CheckGroup, CheckRow, ChecksPage, Frame};
 use crate::bibliography::Standing;
 use crate::checks::{Row, Subject};
-use crate::measure::decimal;
+use crate::measure::{decimal, rounded};
 
 /// The view of *Checks*.
 pub fn page(frame: Frame, rows: &[Row]) -> ChecksPage {
@@ -29,7 +29,7 @@ fn view(row: &Row) -> CheckRow {
     let differs = match (&check.wrong, row.difference_text()) {
         (Some(_), difference) => format!("off by {difference}, as it should be"),
         (None, difference) if difference.is_empty() => String::new(),
-        (None, _) if row.ours == check.printed => "the same".to_string(),
+        (None, _) if rounded(row.difference(), check.places + 1) == 0.0 => "the same".to_string(),
         (None, difference) => format!("off by {difference}, {within}"),
     };
     CheckRow {
@@ -55,7 +55,8 @@ fn prose(right: &[&Row], wrong: usize) -> String {
     format!(
         "<p>These {} figures were printed by others. Beside each stands what this book makes of it, with one place more, by the \
          same formulas that work its recipes; {agree} agree within what is said. {} of them were recalled and not looked up, and \
-         say so. {} more are wrong where they are printed: they stand last, and the book does not meet them.</p>",
+         say so. {} more are wrong where they are printed: they stand last, and the book does not meet them.</p>\
+         <p>Where the book takes a published figure as it stands, its row only shows that it was copied right.</p>",
         count(right.len()),
         count(memory),
         count(wrong)

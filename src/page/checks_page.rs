@@ -28,7 +28,9 @@ fn view(row: &Row) -> CheckRow {
         if check.within < 1e-6 { "exactly".to_string() } else { format!("within {}", row.within_text()) };
     let differs = match (&check.wrong, row.difference_text()) {
         (Some(_), difference) => format!("off by {difference}, as it should be"),
-        (None, difference) if difference.is_empty() => String::new(),
+        (None, difference) if difference.is_empty() => {
+            if row.agrees() { "the same" } else { "another" }.to_string()
+        }
         (None, _) if rounded(row.difference(), check.places + 1) == 0.0 => "the same".to_string(),
         (None, difference) => format!("off by {difference}, {within}"),
     };

@@ -250,7 +250,7 @@ pub struct CheckRow {
     pub printed: String,
     /// With a place more.
     pub ours: String,
-    /// "off by 0.02, within 0.3"; empty where the answer is in words.
+    /// "off by 0.02, within 0.3"; "the same".
     pub differs: String,
     /// Where it is printed.
     pub source: String,

@@ -42,6 +42,7 @@ what you strained removes most of it.</p>\
 <p>Three kinds of knowledge are kept apart. <b>Worked</b> is computed. <b>Advised</b> and <b>assumed</b> are guidelines \
 and guesses, with a source or the words “common practice, no source”. <b>Handed down</b> is tradition; the book passes it \
 on and does not vouch for it.</p>\
+<p>What others print of the same stands beside ours in <a href=\"checks.html\">Checks</a>.</p>\
 <p>Where sources differ, this is what the book takes, and custom stands beside it.</p>\
 <ul><li>Keeping: 65\u{a0}% of sugar by weight keeps a neutral syrup by the pharmacy's rule, though its water activity is near \
 0.87. Such a syrup is called class A, cool, and cold once opened; only a water activity of 0.85 or less, its uncertainty added, \

@@ -13,6 +13,7 @@ pub mod ledger;
 mod batch_picture;
 mod label;
 
+pub mod checks_page;
 pub mod lesson;
 pub mod method_page;
 pub mod plant;

@@ -19,6 +19,7 @@ macro_rules! files {
 
 /// Every file of the built-in theme. A file that is not listed here is not in the binary.
 const BUILT_IN: &[(&str, &str)] = files![
+    "templates/checks.html",
     "templates/home.html",
     "templates/ledger.html",
     "templates/lesson.html",
@@ -35,6 +36,7 @@ const BUILT_IN: &[(&str, &str)] = files![
     "style/35-prose.css",
     "style/40-parts.css",
     "style/50-ledger.css",
+    "style/55-checks.css",
     "style/60-levels.css",
     "style/65-keeping.css",
     "style/90-print.css",

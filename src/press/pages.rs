@@ -4,6 +4,7 @@ use super::lesson::Done;
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
 use crate::manuscript;
+use crate::page::checks_page;
 use crate::page::lesson::prose;
 use crate::page::method_page::{self, Users};
 use crate::page::plant;
@@ -47,6 +48,7 @@ pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str
 
 const SPIRITS: &str = "Spirit and water";
 const METHOD: &str = "Method and sources";
+const CHECKS: &str = "Checks";
 
 /// A link to a lesson from the page `root` belongs to.
 pub(super) fn lesson_link(head: &LessonHead, root: &str) -> Link {
@@ -98,6 +100,20 @@ pub(super) fn press(
     let about =
         "How the numbers of this book are made: every formula, figure and assumption with its source.";
     put("method.html", "method.html", &method_page::page(frame(book, METHOD, about, ""), &users), findings)?;
+    match crate::checks::rows() {
+        Ok(rows) => {
+            let about =
+                "Figures printed elsewhere, each with its source, beside what this book makes of them.";
+            put(
+                "checks.html",
+                "checks.html",
+                &checks_page::page(frame(book, CHECKS, about, ""), &rows),
+                findings,
+            )?;
+        }
+        // The file is the program's own: a fault in it has no place in the book.
+        Err(faults) => findings.extend(faults),
+    }
     let list = frame(book, "Plants", "The plants of this book, by their names.", "");
     put("plants.html", "plants.html", &plant::list(list, book), findings)?;
     for path in &gathered.plants {
@@ -153,6 +169,7 @@ fn home(book: &Formulary, done: &[Done]) -> HomePage {
             Some(link("Plants", "plants.html")),
             (!course.kitchen.spirits.is_empty()).then(|| link(SPIRITS, "spirits.html")),
             Some(link(METHOD, "method.html")),
+            Some(link(CHECKS, "checks.html")),
         ]
         .into_iter()
         .flatten()

@@ -214,3 +214,48 @@ pub struct Worked {
     /// Its lines.
     pub rows: Vec<LedgerRow>,
 }
+
+/// Figures printed elsewhere beside ours.
+#[derive(Clone, Debug, Serialize)]
+pub struct ChecksPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// What the page is, and how many there are.
+    pub prose_html: String,
+    /// By subject.
+    pub groups: Vec<CheckGroup>,
+    /// Figures that are wrong where they are printed.
+    pub wrong: Vec<CheckRow>,
+}
+
+/// Checks of one subject.
+#[derive(Clone, Debug, Serialize)]
+pub struct CheckGroup {
+    /// Anchor.
+    pub id: String,
+    /// Its head.
+    pub name: String,
+    /// In the order of the file.
+    pub rows: Vec<CheckRow>,
+}
+
+/// A check.
+#[derive(Clone, Debug, Serialize)]
+pub struct CheckRow {
+    /// Anchor.
+    pub id: String,
+    /// What is worked.
+    pub about: String,
+    /// "1,176.5 kg/m³".
+    pub printed: String,
+    /// With a place more.
+    pub ours: String,
+    /// "off by 0.02, within 0.3"; "the same".
+    pub differs: String,
+    /// Where it is printed.
+    pub source: String,
+    /// Recalled, not seen.
+    pub memory: bool,
+    /// Whether it is as it should be.
+    pub agrees: bool,
+}

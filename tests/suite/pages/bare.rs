@@ -4,8 +4,8 @@ use super::none;
 use super::rules::faults;
 use stillroom::page::theme::Theme;
 use stillroom::page::view::{
-    Cautions, Frame, Gathering, HomePage, Keeping, Latin, Ledger, LessonPage, Levels, MethodPage, Order,
-    PartLink, Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
+    Cautions, ChecksPage, Frame, Gathering, HomePage, Keeping, Latin, Ledger, LessonPage, Levels, MethodPage,
+    Order, PartLink, Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -96,6 +96,7 @@ fn bare_pages_are_sound() {
             works: vec![],
         },
     );
+    sound("checks.html", &ChecksPage { frame: frame(), prose_html: empty(), groups: vec![], wrong: vec![] });
     let latin = Latin { name: "L".into(), author: empty(), part: empty() };
     sound(
         "plant.html",

@@ -151,9 +151,9 @@ fn text(of: ElementRef) -> String {
 }
 
 #[test]
-fn three_lessons_show_all_that_a_lesson_needs() {
+fn the_lessons_show_all_that_a_lesson_needs() {
     let lessons = worked();
-    assert_eq!(lessons.len(), 3);
+    assert!(lessons.len() >= 3);
     for (slug, recipes) in &lessons {
         let page = page(slug);
         let root = page.root_element();

@@ -29,3 +29,6 @@ mod checks;
 
 // What holds for every recipe: balances, ranges, growth, rounding, over random recipes.
 mod laws;
+
+// Whether it keeps: the trade's table, each rung of the ladder, what would move it, the kitchen's own figures.
+mod keeping;

@@ -72,8 +72,12 @@ fn as_table(recipe: &WorkedRecipe) -> String {
     if !recipe.variations.is_empty() {
         out.push_str("\nVariations\n");
         for variation in &recipe.variations {
-            let made =
-                variation.laid.working.line(Id::Finished).map_or(String::new(), |line| variation.shown(line));
+            let made = variation
+                .laid
+                .working
+                .line(Id::Finished)
+                .or(variation.laid.working.line(Id::FinishedWeight))
+                .map_or(String::new(), |line| variation.shown(line));
             out.push_str(&format!("{:<50}{:>12}\n", cut(&variation.name, 49), made.replace('\u{a0}', " ")));
         }
     }

@@ -24,6 +24,17 @@ pub enum Test {
     MeasuredAcid(&'static Figure),
 }
 
+/// What is said of a recipe that keeps its preparation out of the cold.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Shelf {
+    /// Nothing.
+    Fine,
+    /// That the sums say otherwise.
+    Warned,
+    /// No: the press stops.
+    Refused,
+}
+
 /// A class of keeping.
 #[derive(Debug)]
 pub struct Rung {
@@ -37,8 +48,8 @@ pub struct Rung {
     pub brief: &'static str,
     /// Days for a label, on the careful side.
     pub days: u32,
-    /// Whether a recipe that keeps it out of the cold is refused.
-    pub stops: bool,
+    /// What is said of a recipe that keeps it out of the cold.
+    pub shelf: Shelf,
     /// Tests that must all hold.
     pub all: &'static [Test],
     /// Why, in words before the figures.
@@ -53,12 +64,23 @@ const RULE: Source = Source::published(Work::PreservingSyrups, "free water and t
 /// From what binds first.
 pub static LADDER: &[Rung] = &[
     Rung {
+        class: "K",
+        verdict: Verdict::CannotTell,
+        words: "dry and dark in a closed jar, 1 year",
+        brief: "dry, 1 year",
+        days: 365,
+        shelf: Shelf::Fine,
+        all: &[Test::HasNot(Id::Finished), Test::Has(Id::FinishedWeight)],
+        because: "it is dry, and stays so while the jar is closed; nobody has published how long",
+        source: GUIDELINE,
+    },
+    Rung {
         class: "G",
         verdict: Verdict::Keeps,
         words: "cool and dark, 1 year",
         brief: "cool, 1 year",
         days: 365,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[Test::AtMost(Id::Moisture, &HONEY_KEEPS)],
         because: "the honey is dry enough",
         source: Source::published(Work::HoneyGrades, "US Grade A: not more than 18.6 % moisture"),
@@ -69,7 +91,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, 4 weeks, and watch it",
         brief: "cold, 4 weeks",
         days: 28,
-        stops: false,
+        shelf: Shelf::Warned,
         all: &[Test::AtMost(Id::Moisture, &HONEY_FERMENTS)],
         because: "honey this moist may ferment, by the yeast in it",
         source: GUIDELINE,
@@ -80,7 +102,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, 1 week: it ferments",
         brief: "cold, 1 week",
         days: 7,
-        stops: true,
+        shelf: Shelf::Refused,
         all: &[Test::Has(Id::Moisture)],
         because: "honey this moist ferments",
         source: GUIDELINE,
@@ -91,7 +113,7 @@ pub static LADDER: &[Rung] = &[
         words: "cool and dark, 6 months",
         brief: "cool, 6 months",
         days: 180,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[Test::AtMost(Id::WaterInOil, &NO_WATER)],
         because: "nothing but dried plants is in the oil",
         source: Source::published(Work::OilsMaine, "dried plants only, for an oil kept out of the cold"),
@@ -102,7 +124,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, 4 days, then throw away",
         brief: "cold, 4 days",
         days: 4,
-        stops: true,
+        shelf: Shelf::Refused,
         all: &[Test::Has(Id::WaterInOil)],
         because: "fresh plants in oil shut out the air, and botulism needs no more",
         source: Source::published(
@@ -116,7 +138,7 @@ pub static LADDER: &[Rung] = &[
         words: "cool and dark, 3 years",
         brief: "cool, 3 years",
         days: 1095,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[
             Test::AtLeast(Id::Covered, &ALCOHOL_COVERS),
             Test::AtLeast(Id::Abv, &TINCTURE_KEEPS),
@@ -131,7 +153,7 @@ pub static LADDER: &[Rung] = &[
         words: "cool, 1 year",
         brief: "cool, 1 year",
         days: 365,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[Test::AtMost(Id::FreeWater, &NO_WATER), Test::AtLeast(Id::Glycerin, &GLYCERIN_KEEPS)],
         because: "glycerin leaves no water free",
         source: RULE,
@@ -142,7 +164,7 @@ pub static LADDER: &[Rung] = &[
         words: "a cool shelf, 3 months; cold once opened",
         brief: "shelf, 3 months",
         days: 90,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[Test::AtMost(Id::WaterActivity, &ACTIVITY_LIMIT)],
         because: "the water is bound",
         source: Source::published(Work::Cfr114, "water activity of 0.85 or less"),
@@ -153,7 +175,7 @@ pub static LADDER: &[Rung] = &[
         words: "cool, 6 months; cold once opened",
         brief: "cool, 6 months",
         days: 180,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[Test::Has(Id::Abv), Test::AtLeast(Id::Covered, &ALCOHOL_COVERS)],
         because: "spirit covers the free water",
         source: RULE,
@@ -164,7 +186,7 @@ pub static LADDER: &[Rung] = &[
         words: "cool, 6 months; cold once opened",
         brief: "cool, 6 months",
         days: 180,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[
             Test::Has(Id::Abv),
             Test::AtLeast(Id::Covered, &ALCOHOL_COVERS_ACID),
@@ -179,7 +201,7 @@ pub static LADDER: &[Rung] = &[
         words: "cool, 3 months",
         brief: "cool, 3 months",
         days: 90,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[Test::AtLeast(Id::Acidity, &ACETIC_IN_VINEGAR)],
         because: "it is as sour as vinegar",
         source: Source::published(Work::HerbalVinegars, "three months in a cool place"),
@@ -190,7 +212,7 @@ pub static LADDER: &[Rung] = &[
         words: "cool, 6 months; cold once opened",
         brief: "cool, 6 months",
         days: 180,
-        stops: false,
+        shelf: Shelf::Fine,
         all: &[Test::AtLeast(Id::Solids, &SELF_PRESERVING)],
         because: "a neutral syrup of this strength keeps itself",
         source: Source::published(Work::PreservingSyrups, "65 % of sugar by weight"),
@@ -201,7 +223,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, 2 months",
         brief: "cold, 2 months",
         days: 60,
-        stops: false,
+        shelf: Shelf::Warned,
         all: &[Test::AtLeast(Id::Solids, &CLASS_B_SOLIDS)],
         because: "it is short of the 65 % that keep a syrup",
         source: GUIDELINE,
@@ -212,7 +234,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, 3 weeks",
         brief: "cold, 3 weeks",
         days: 21,
-        stops: false,
+        shelf: Shelf::Warned,
         all: &[Test::AtLeast(Id::Solids, &CLASS_C_SOLIDS)],
         because: "it is far from the 65 % that keep a syrup",
         source: GUIDELINE,
@@ -223,7 +245,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, 1 week, or freeze",
         brief: "cold, 1 week",
         days: 7,
-        stops: false,
+        shelf: Shelf::Warned,
         all: &[Test::Has(Id::Solids)],
         because: "it is a thin syrup: sweetened, not preserved",
         source: GUIDELINE,
@@ -234,7 +256,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, the day after at the latest",
         brief: "cold, 1 day",
         days: 1,
-        stops: false,
+        shelf: Shelf::Warned,
         all: &[Test::HasNot(Id::Solids), Test::HasNot(Id::Covered), Test::HasNot(Id::Acidity)],
         because: "it is water with plants in it",
         source: GUIDELINE,
@@ -245,7 +267,7 @@ pub static LADDER: &[Rung] = &[
         words: "refrigerate, the day after at the latest",
         brief: "cold, 1 day",
         days: 1,
-        stops: false,
+        shelf: Shelf::Warned,
         all: &[],
         because: "no published rule decides this mixture",
         source: GUIDELINE,

@@ -6,7 +6,7 @@
 mod ladder;
 mod movers;
 
-pub use ladder::{LADDER, Rung, Test};
+pub use ladder::{LADDER, Rung, Shelf, Test};
 pub use movers::{Mover, movers};
 
 use crate::diagnostic::{Code, Finding};
@@ -33,7 +33,7 @@ impl Verdict {
         match self {
             Verdict::Keeps => "keeps",
             Verdict::DoesNot => "does not keep out of the cold",
-            Verdict::CannotTell => "cannot tell: treat it as fresh",
+            Verdict::CannotTell => "no published rule decides; go by the words, and look at it",
         }
     }
 }
@@ -62,14 +62,14 @@ pub fn findings(recipe: &WorkedRecipe, into: &mut Vec<Finding>) {
             continue;
         };
         let judged = judge(worked, declared.ph());
-        if judged.rung.verdict == Verdict::Keeps || into.iter().any(|told| told.span == Some(keep.span)) {
+        if judged.rung.shelf == Shelf::Fine || into.iter().any(|told| told.span == Some(keep.span)) {
             continue;
         }
         let message = format!("`{}` {}; the page says so", worked.name, judged.rung.verdict.words());
         // Fresh plants in oil or in honey out of the cold: no book of this press says so.
-        let finding = match judged.rung.stops {
-            true => Finding::error(Code::KeepDisagrees, keep.span, message),
-            false => Finding::warning(Code::KeepDisagrees, keep.span, message),
+        let finding = match judged.rung.shelf {
+            Shelf::Refused => Finding::error(Code::KeepDisagrees, keep.span, message),
+            Shelf::Fine | Shelf::Warned => Finding::warning(Code::KeepDisagrees, keep.span, message),
         };
         into.push(finding.why(judged.because(worked)).write("keep: refrigerator"));
     }

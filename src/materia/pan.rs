@@ -10,6 +10,7 @@ figures! {
         Source::published(Work::OimlR22, "0 % at 20 °C: 998.20 kg/m³");
     BRING_UP "bring-up" "bringing the pan up to the heat" = 10.0 MIN; CUSTOM;
     POUR_ON "pour-on" "boiling the kettle and pouring on" = 5.0 MIN; CUSTOM;
+    MIXING "mixing" "weighing and mixing" = 15.0 MIN; CUSTOM;
     STRAINING "straining" "straining and measuring" = 10.0 MIN; CUSTOM;
     STIRRING_IN "stirring-in" "stirring in until it runs clear" = 5.0 MIN; CUSTOM;
     BOTTLING "bottling" "pouring, lidding and labelling" = 15.0 MIN; CUSTOM;

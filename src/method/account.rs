@@ -1,17 +1,24 @@
 //! Closing the account: what is finished, what is dissolved in it, and what a dose holds.
 
-use super::{Laying, add_times, add_weights};
+use super::{Laying, add_times, add_weights, words};
 use crate::batch::Part;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
-use crate::formula::catalogue::dose::{Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose};
+use crate::formula::catalogue::dose::{
+    Days, Doses, DosesByWeight, EnergyPerDose, PlantPerDose, Strength, WeightPerDose,
+};
 use crate::formula::catalogue::spirit::AlcoholPerDose;
-use crate::materia::{GLYCEROL_MOST, SUCROSE_MOST};
-use crate::measure::unit::{ML, ONE};
+use crate::materia::{GLYCEROL_MOST, MIXING, SUCROSE_MOST};
+use crate::measure::Dimension;
+use crate::measure::unit::{G, ML, ONE};
 use crate::recipe::{Menstruum, Take};
 use crate::working::Id;
 
 pub(super) fn close(at: &mut Laying) {
+    if at.recipe.liquid.is_none() {
+        blend(at);
+        return;
+    }
     let Some(volume) = at.volume else { return };
     if !at.strained {
         at.findings.push(
@@ -50,6 +57,49 @@ pub(super) fn close(at: &mut Laying) {
     }
 }
 
+/// A dry blend: what is put in is what there is.
+fn blend(at: &mut Laying) {
+    let Some(weight) = at.work.line(Id::Plants) else { return };
+    at.work.claim(Id::FinishedWeight, weight);
+    let minutes = at.allowance(&MIXING, false);
+    let say = vec![words(
+        "Weigh each plant. Mix from the smallest to the largest, tumble well, and let the jar rest a day before you taste.",
+    )];
+    at.need("scales");
+    at.need("a dry jar with a lid");
+    at.finish_step("mix", say, vec![minutes], String::new(), None);
+    at.work.claim(Id::Minutes, minutes);
+    let Some(take) = at.recipe.take.clone() else { return };
+    if take.amount.value.dimension() != Dimension::MASS {
+        wrong_dose(
+            at,
+            &take,
+            "a dose of a dry blend is weighed; a spoon of it may weigh one gram or three",
+            "2 g",
+        );
+        return;
+    }
+    let dose = at.work.given("larger dose", &G, take.amount.value.high, false, take.amount.span);
+    let doses = at.work.work("doses", DosesByWeight { finished: weight, dose });
+    days(at, &take, doses);
+    at.work.claim(Id::PlantPerDose, dose);
+}
+
+fn wrong_dose(at: &mut Laying, take: &Take, why: &str, write: &str) {
+    let message =
+        format!("`{}` is {}", take.amount.value.written, take.amount.value.dimension().with_article());
+    at.findings.push(Finding::error(Code::WrongDimension, take.amount.span, message).why(why).write(write));
+}
+
+/// Doses and how long they last.
+fn days(at: &mut Laying, take: &Take, doses: Line) {
+    at.work.claim(Id::Doses, doses);
+    let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);
+    let people = at.work.given("people", &ONE, take.people.value, false, take.people.span);
+    let days = at.work.work("days", Days { doses, daily, people });
+    at.work.claim(Id::Days, days);
+}
+
 /// What keeping is judged by: water activity, alcohol, acid, glycerin, free water, crystals.
 fn kept(at: &mut Laying, finished: Line) {
     if let Some(abv) = at.batch.by_volume(finished, &mut at.work) {
@@ -61,7 +111,7 @@ fn kept(at: &mut Laying, finished: Line) {
     if let Some(glycerin) = at.batch.glycerin(finished, &mut at.work) {
         at.work.claim(Id::Glycerin, glycerin);
     }
-    if at.recipe.liquid.value.kind == Menstruum::Honey
+    if at.recipe.menstruum() == Some(Menstruum::Honey)
         && let Some(moisture) = at.batch.moisture(&mut at.work)
     {
         at.work.claim(Id::Moisture, moisture);
@@ -91,13 +141,13 @@ fn kept(at: &mut Laying, finished: Line) {
 
 /// Doses by the larger amount taken: fewer doses, and the most that one holds.
 fn doses(at: &mut Laying, take: &Take, finished: Line, plant: Line) {
+    if take.amount.value.dimension() != Dimension::VOLUME {
+        wrong_dose(at, take, "a dose of a liquid is measured by the spoon or the millilitre", "1 tsp");
+        return;
+    }
     let dose = at.work.given("larger dose", &ML, take.amount.value.high, false, take.amount.span);
     let doses = at.work.work("doses", Doses { finished, dose });
-    at.work.claim(Id::Doses, doses);
-    let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);
-    let people = at.work.given("people", &ONE, take.people.value, false, take.people.span);
-    let days = at.work.work("days", Days { doses, daily, people });
-    at.work.claim(Id::Days, days);
+    days(at, take, doses);
     let in_dose = at.work.work("plant in a dose", PlantPerDose { plant, dose, finished });
     at.work.claim(Id::PlantPerDose, in_dose);
     if let Some(sugars) = at.batch.sugars(&mut at.work) {

@@ -27,7 +27,7 @@ enum Poured {
 
 /// Puts the liquid in; gives its volume, mL.
 pub(super) fn lay(at: &mut Laying) -> Option<Line> {
-    let liquid = &at.recipe.liquid;
+    let liquid = at.recipe.liquid.as_ref()?;
     let (kind, span) = (liquid.value.kind, liquid.span);
     let strength = strength(at, kind, span)?;
     let (poured, written) = match &liquid.value.amount {
@@ -70,7 +70,7 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
 
 /// The line of a liquid's strength; the outer none is a fault, the inner a liquid without one.
 fn strength(at: &mut Laying, kind: Menstruum, span: Span) -> Option<Option<Line>> {
-    let declared = at.recipe.liquid.value.strength.clone();
+    let declared = at.recipe.liquid.as_ref().and_then(|liquid| liquid.value.strength.clone());
     Some(match kind {
         Menstruum::Spirit => Some(super::pour::spirit_strength(at, span, declared.as_ref())?),
         Menstruum::Vinegar => Some(match declared {
@@ -215,7 +215,7 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
     let counted = counted(at, of, span)?;
     let each =
         at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
-    let words = at.recipe.liquid.value.kind.words();
+    let words = at.recipe.menstruum().map_or("liquid", Menstruum::words);
     match ratio.by {
         RatioBasis::WeightInVolume => {
             Some(Poured::Volume(at.work.work(words, ForEachGram { each_gram_takes: each, plants: counted })))

@@ -277,9 +277,9 @@ impl<'a> Laying<'a> {
 
     /// The liquid as it is poured on cold.
     fn cold_liquid(&self) -> &'static str {
-        match self.recipe.liquid.value.kind {
-            Menstruum::Water => "cold water",
-            other => other.words(),
+        match self.recipe.menstruum() {
+            Some(Menstruum::Water) | None => "cold water",
+            Some(other) => other.words(),
         }
     }
 

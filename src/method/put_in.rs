@@ -21,6 +21,9 @@ pub(super) fn lay(at: &mut Laying) {
     let each: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
     let all = add_weights(&mut at.work, "plants in all", each);
     at.work.claim(Id::Plants, all);
+    if at.recipe.liquid.is_none() {
+        return;
+    }
     let Some(volume) = liquid::lay(at) else { return };
     at.put_in.insert(0, volume);
     at.volume = Some(volume);

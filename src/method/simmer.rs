@@ -32,8 +32,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         );
         return;
     }
-    if let Some(why) = unfit(at.recipe.liquid.value.kind) {
-        let liquid = at.recipe.liquid.value.kind.words();
+    if let Some((kind, why)) = at.recipe.menstruum().and_then(|kind| Some((kind, unfit(kind)?))) {
+        let liquid = kind.words();
         at.order(span, format!("{liquid} stands in the pan that is to {name}"), why, "steep: 2 weeks");
         return;
     }

@@ -44,6 +44,10 @@ pub(super) fn label(
         });
         rows.push(row("Makes", Kind::Worked, value, notes));
     }
+    if let (None, Some(weight)) = (working.line(Id::Finished), working.line(Id::FinishedWeight)) {
+        let value = format!("{} ({})", about(base, weight), kitchen::oz(base.at(weight)));
+        rows.push(row("Makes", Kind::Worked, value, vec!["worked".to_string()]));
+    }
     if let Some(minutes) = working.line(Id::Minutes) {
         let stove = working.line(Id::StoveMinutes).map(|line| duration(base.at(line)));
         let stove = stove.map_or(String::new(), |stove| format!(", of which {stove} at the stove"));

@@ -47,8 +47,13 @@ pub fn lines(worked: &Worked, prefix: &str, root: &str) -> Vec<LedgerRow> {
 fn short_sum(worked: &Worked) -> String {
     let shown = |id: Id| worked.laid.working.line(id).map(|line| plainly(worked, line));
     let mut says = Vec::new();
-    if let (Some(water), Some(strained)) = (shown(Id::Water), shown(Id::Strained)) {
-        says.push(format!("of {water} of water, {strained} runs through the cloth"));
+    let poured = [(Id::Water, "water"), (Id::Spirit, "spirit"), (Id::Liquid, "liquid")]
+        .into_iter()
+        .find_map(|(id, words)| Some((shown(id)?, words)));
+    if let (Some((poured, words)), Some(strained)) = (poured, shown(Id::Strained)) {
+        says.push(format!("of {poured} of {words}, {strained} runs through the cloth"));
+    } else if let (Some(plants), Some(doses)) = (shown(Id::Plants), shown(Id::Doses)) {
+        says.push(format!("{plants} of plants are {doses} doses"));
     }
     if let Some(reduced) = shown(Id::Reduced) {
         says.push(format!("reducing leaves {reduced}"));

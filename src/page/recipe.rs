@@ -4,7 +4,8 @@ use super::batch_picture::batch_picture;
 use super::label::label;
 use super::show::{between, cite, clock, duration, plainly, sweet_both, volume_both};
 use super::view::{
-    CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Note, Order, PartLink, Recipe, StepRow, Written,
+    CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, Note, Order, PartLink, Recipe, StepRow,
+    Written,
 };
 use super::{fair_copy, keeping, ledger, variations};
 use crate::calendar::Day;
@@ -44,7 +45,12 @@ pub fn recipe(
     let base = &worked.base;
     let cautions = caution::cautions(base, book);
     let judged = judge(base, worked.recipe.ph());
-    let named = |part: &str| !(part == "variations" && worked.variations.is_empty());
+    let levels = batch_picture(base, PartLink::default());
+    let named = |part: &str| match part {
+        "variations" => !worked.variations.is_empty(),
+        "levels" => !levels.vessels.is_empty(),
+        _ => true,
+    };
     let parts: Vec<PartLink> = PARTS
         .iter()
         .filter(|(part, _)| named(part))
@@ -71,7 +77,7 @@ pub fn recipe(
         gathering: gathering(base, book, root, part("gather")),
         order: order(base, part("work")),
         ledger: ledger::ledger(base, id, root, part("numbers")),
-        levels: batch_picture(base, part("levels")),
+        levels: Levels { part: part("levels"), ..levels },
         variations: variations::variations(worked, part("variations")),
         keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
         cautions: caution_rows(&cautions, id, root, part("cautions")),

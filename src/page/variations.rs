@@ -15,6 +15,7 @@ const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::Sweetener, "To add, mL", "To add, mL", true),
     (Id::SweetenerWeight, "To add, g", "To add, g", false),
     (Id::Finished, "Made, mL", "Made, mL", true),
+    (Id::FinishedWeight, "Made, g", "Made, g", false),
     (Id::Solids, "Solids, %", "Solids, %", false),
     (Id::Abv, "Alcohol, %", "Alcohol, %", false),
     (Id::Acidity, "Acid, %", "Acid, %", false),
@@ -31,7 +32,7 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
     }
     let all: Vec<&Worked> = std::iter::once(&worked.base).chain(&worked.variations).collect();
     let columns: Vec<_> =
-        COLUMNS.iter().filter(|(id, ..)| all.iter().any(|worked| worked.value(*id).is_some())).collect();
+        COLUMNS.iter().filter(|(id, ..)| all.iter().any(|worked| shows(*id, worked))).collect();
     let mut heads: Vec<Head> = columns
         .iter()
         .map(|(_, text, short, group)| Head {
@@ -64,6 +65,12 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         .collect();
     let caption = "Each row is worked in full. ▲ more than the recipe, ▼ less, no mark the same; words that differ are bold.";
     Some(Variations { part, caption: caption.to_string(), heads, rows })
+}
+
+/// Whether a working has a figure for a column: what is liquid shows its volume, and no weight beside it.
+fn shows(id: Id, worked: &Worked) -> bool {
+    let liquid = id == Id::FinishedWeight && worked.value(Id::Finished).is_some();
+    worked.value(id).is_some() && !liquid
 }
 
 fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {

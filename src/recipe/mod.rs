@@ -19,8 +19,8 @@ pub struct Recipe {
     pub preparation: Spanned<Preparation>,
     /// Plants put in at the start, by their names.
     pub plants: Vec<PlantUse>,
-    /// What extracts.
-    pub liquid: Spanned<Liquid>,
+    /// What extracts; none for a dry blend.
+    pub liquid: Option<Spanned<Liquid>>,
     /// Steps in order.
     pub method: Vec<Spanned<Step>>,
     /// Where it is kept.
@@ -38,6 +38,11 @@ pub struct Recipe {
 }
 
 impl Recipe {
+    /// What extracts, where anything does.
+    pub fn menstruum(&self) -> Option<Menstruum> {
+        self.liquid.as_ref().map(|liquid| liquid.value.kind)
+    }
+
     /// The measured pH.
     pub fn ph(&self) -> Option<f64> {
         self.ph.as_ref().map(|ph| ph.value)
@@ -65,6 +70,8 @@ pub enum Preparation {
     InfusedHoney,
     /// Plants in oil.
     InfusedOil,
+    /// Dried plants mixed for tea.
+    TeaBlend,
 }
 
 impl Preparation {
@@ -79,6 +86,7 @@ impl Preparation {
         ("oxymel", Preparation::Oxymel),
         ("infused honey", Preparation::InfusedHoney),
         ("infused oil", Preparation::InfusedOil),
+        ("tea blend", Preparation::TeaBlend),
     ];
 
     /// Its word.

@@ -35,12 +35,19 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
     let plants = fields
         .need("plants", "plants: {rosehip: 200 g dried}", findings)
         .map(|node| read_plants(node, "the plants", findings));
-    let liquid = fields
-        .need("liquid", "liquid: {water: 1:4 w/v}", findings)
-        .and_then(|node| read_liquid(node, findings));
-    let method = fields
-        .need("method", "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]", findings)
-        .map(|node| read_method(node, findings));
+    let blend = preparation.as_ref().is_some_and(|kind| kind.value == Preparation::TeaBlend);
+    let (liquid, method) = if blend {
+        dry(&mut fields, findings);
+        (Some(None), Some(Vec::new()))
+    } else {
+        let liquid = fields
+            .need("liquid", "liquid: {water: 1:4 w/v}", findings)
+            .and_then(|node| read_liquid(node, findings));
+        let method = fields
+            .need("method", "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]", findings)
+            .map(|node| read_method(node, findings));
+        (liquid.map(Some), method)
+    };
     let keep = fields.take("keep").and_then(|node| node.one_of("a way of keeping", Keep::NAMES, findings));
     let take = fields.take("take").and_then(|node| read_take(node, findings));
     let ph = fields.take("measured").and_then(|node| read_measured(node, findings));
@@ -60,6 +67,19 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         variations: Vec::new(),
         span,
     })
+}
+
+/// A blend is weighed and mixed: nothing is poured on it, and its one step is known.
+fn dry(fields: &mut yaml::Fields, findings: &mut Vec<Finding>) {
+    for key in ["liquid", "method"] {
+        if let Some((written, _)) = fields.entry(key) {
+            findings.push(
+                Finding::error(Code::WrongShape, written.span, format!("a tea blend has no `{key}`"))
+                    .why("a blend is dry: its plants are weighed and mixed")
+                    .write("preparation: infusion"),
+            );
+        }
+    }
 }
 
 fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liquid>> {
@@ -124,7 +144,7 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
     let mut fields = node.map("how it is taken", findings)?;
     let amount = fields
         .need("amount", "take: {amount: 1–2 tsp, daily: 1}", findings)
-        .and_then(|node| node.read("a dose", measure::volume, findings));
+        .and_then(|node| node.read("a dose", measure::mass_or_volume, findings));
     let daily =
         fields.need("daily", "daily: 3", findings).and_then(|node| node.read("doses a day", count, findings));
     let people = match fields.take("people") {

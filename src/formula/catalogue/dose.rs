@@ -11,6 +11,10 @@ formulas! {
     Doses "doses" { finished: one "F" ML, dose: one "d" ML }
         gives "doses" "N" ONE = finished / dose;
         PROPORTION; "as many as are poured out level";
+    /// How many doses of a dry blend.
+    DosesByWeight "doses-by-weight" { finished: one "F" G, dose: one "d" G }
+        gives "doses" "N" ONE = finished / dose;
+        PROPORTION; "well mixed";
     /// How many days they last.
     Days "days" { doses: one "N" ONE, daily: one "k" ONE, people: one "p" ONE }
         gives "days" "D" ONE = doses / (daily * people);

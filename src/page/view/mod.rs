@@ -73,7 +73,7 @@ pub struct Latin {
 }
 
 /// A line of the list of parts.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct PartLink {
     /// Number within the recipe.
     pub number: usize,

@@ -67,6 +67,9 @@ pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
     if worked.value(Id::Abv).is_some() {
         add(alcohol());
     }
+    if worked.value(Id::Acidity).is_some() {
+        add(acid());
+    }
     for hazard in &worked.laid.hazards {
         add(of_hazard(hazard, book));
     }
@@ -153,6 +156,18 @@ fn alcohol() -> Caution {
         text: "Not for children, in pregnancy, in recovery or with medicines that forbid it; keep spirit from flames."
             .to_string(),
         source: Source::practice("the usual caution; ask a pharmacist"),
+        never_for: None,
+    }
+}
+
+fn acid() -> Caution {
+    Caution {
+        id: "acid-metal".to_string(),
+        weight: Weight::Warning,
+        lead: "Vinegar eats metal and teeth".to_string(),
+        text: "Use glass or enamel and a lid without bare metal; take it in water and rinse the mouth after."
+            .to_string(),
+        source: Source::practice("the usual caution with vinegar"),
         never_for: None,
     }
 }

@@ -150,10 +150,10 @@ impl Batch {
         work.work(name, crate::formula::catalogue::pan::LoseWeight { before: all, losses })
     }
 
-    /// Volumes of the lots that are watery liquid and of those that are not, for the batch picture.
+    /// Volumes of the lots that are thin liquid and of those that sweeten, for the batch picture.
     pub fn layers(&self) -> (Vec<Line>, Vec<Line>) {
         let (water, other): (Vec<&Lot>, Vec<&Lot>) =
-            self.lots.iter().partition(|lot| matches!(lot.made, Made::Water));
+            self.lots.iter().partition(|lot| !matches!(lot.made, Made::Of(..)));
         (water.iter().map(|lot| lot.volume).collect(), other.iter().map(|lot| lot.volume).collect())
     }
 }

@@ -77,11 +77,12 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     } else {
         at.batch.keep(share, "the strained", &mut at.work);
     }
+    let (liquid, sweet) = at.batch.layers();
     let level = Level {
         words: "Strain",
         volume: strained,
-        liquid: vec![strained],
-        sweet: Vec::new(),
+        liquid,
+        sweet,
         kept: Some(held),
         gone: None,
         change: vec![Say::Volume(held), words(format!(" kept by the {plants}"))],

@@ -15,7 +15,7 @@ pub(super) fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
     let volume = |lines: &[Line]| lines.iter().map(|line| worked.at(*line)).sum::<f64>();
     let with_levels: Vec<_> =
         worked.laid.steps.iter().filter_map(|done| Some((done, done.level.as_ref()?))).collect();
-    let put_in = working.line(Id::Water);
+    let put_in = [Id::Water, Id::Spirit, Id::Liquid].into_iter().find_map(|id| working.line(id));
     let most = with_levels
         .iter()
         .map(|(_, level)| {

@@ -76,7 +76,8 @@ pub(super) fn label(
         let value = format!("{}, {daily}", take.amount.value.written);
         let mut notes = vec!["handed down: no trial".to_string()];
         if let Some(doses) = working.line(Id::Doses) {
-            notes.push(format!("{} doses of the larger", decimal(whole(base.at(doses)), 0)));
+            let larger = if take.amount.value.is_range() { " of the larger" } else { "" };
+            notes.push(format!("{} doses{larger}", decimal(whole(base.at(doses)), 0)));
         }
         rows.push(row("Taken", Kind::Handed, value, notes));
     }

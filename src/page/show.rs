@@ -103,8 +103,12 @@ pub fn whole(count: f64) -> f64 {
     (count + 1e-9).floor()
 }
 
-/// Minutes from the start as a clock: "at 1:05", to five minutes.
+/// Minutes from the start as a clock: "at 1:05", to five minutes; from two days on "after 3 weeks".
 pub fn clock(minutes: f64) -> String {
+    const DAY: f64 = 1440.0;
+    if minutes >= 2.0 * DAY {
+        return format!("after {}", kitchen::minutes((minutes / DAY).floor() * DAY));
+    }
     let minutes = if minutes < 2.5 { 0.0 } else { kitchen::to_five_minutes(minutes) };
     let hours = (minutes / 60.0).floor();
     format!("at {}:{:0>2}", decimal(hours, 0), decimal(minutes - hours * 60.0, 0))
@@ -112,6 +116,10 @@ pub fn clock(minutes: f64) -> String {
 
 /// A duration: to five minutes from a quarter of an hour up.
 pub fn duration(minutes: f64) -> String {
+    // Beside weeks of standing, the minutes of straining tell nobody anything.
+    if minutes >= 2.0 * 1440.0 {
+        return kitchen::minutes((minutes / 1440.0).floor() * 1440.0);
+    }
     kitchen::minutes(if minutes >= 15.0 { kitchen::to_five_minutes(minutes) } else { minutes })
 }
 

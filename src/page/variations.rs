@@ -1,6 +1,6 @@
 //! The variations table: the recipe first, then each variation, every column computed.
 
-use super::show::whole;
+use super::show::{duration, whole};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::keeping::judge;
 use crate::measure::{decimal, usual_places};
@@ -10,6 +10,8 @@ use crate::working::{Id, Rounds};
 /// A column: the line it shows, its head, its head on a phone, and whether a group begins there.
 const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::Water, "Water, mL", "Water, mL", false),
+    (Id::Liquid, "Liquid, mL", "Liquid, mL", false),
+    (Id::Spirit, "Spirit, mL", "Spirit, mL", false),
     (Id::Strained, "Strained, mL", "Strained, mL", false),
     (Id::Reduced, "Reduced to, mL", "Reduced, mL", false),
     (Id::Sweetener, "To add, mL", "To add, mL", true),
@@ -22,7 +24,7 @@ const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::PlantPerDose, "Plant a dose, g", "Plant/dose, g", true),
     (Id::SugarPerDose, "Sugars a dose, g", "Sugars/dose, g", false),
     (Id::Doses, "Doses", "Doses", false),
-    (Id::Minutes, "Minutes", "Minutes", true),
+    (Id::Minutes, "Ready in", "Ready in", true),
 ];
 
 /// The table; none where the recipe has no variation.
@@ -92,7 +94,7 @@ fn printed(id: Id, worked: &Worked) -> String {
     };
     let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
     match (id, id.rounds()) {
-        (Id::Minutes, _) => decimal(crate::measure::kitchen::to_five_minutes(value), 0),
+        (Id::Minutes, _) => duration(value),
         (Id::Doses, Rounds::Down) => decimal(whole(value), 0),
         _ => decimal(value * unit.printed, usual_places(value, unit)),
     }

@@ -185,7 +185,11 @@ fn figure(worked: &Worked, id: Id) -> String {
     let line = worked.laid.working.line(id).expect("it has a value");
     let unit = worked.laid.working.entry(line).unit;
     match id {
-        Id::Minutes => decimal(kitchen::to_five_minutes(value), 0),
+        // Whole days where it stands for days, else to five minutes.
+        Id::Minutes if value >= 2880.0 => {
+            kitchen::minutes((value / 1440.0).floor() * 1440.0).replace('\u{a0}', " ")
+        }
+        Id::Minutes => kitchen::minutes(kitchen::to_five_minutes(value)).replace('\u{a0}', " "),
         Id::Doses => decimal((value + 1e-9).floor(), 0),
         _ => decimal(value * unit.printed, usual_places(value, unit)),
     }
@@ -195,6 +199,8 @@ fn figure(worked: &Worked, id: Id) -> String {
 fn every_figure_of_the_variations_is_the_librarys() {
     let columns = BTreeMap::from([
         ("Water, mL", Id::Water),
+        ("Liquid, mL", Id::Liquid),
+        ("Spirit, mL", Id::Spirit),
         ("Strained, mL", Id::Strained),
         ("Reduced to, mL", Id::Reduced),
         ("To add, mL", Id::Sweetener),
@@ -208,7 +214,7 @@ fn every_figure_of_the_variations_is_the_librarys() {
         ("Plant a dose, g", Id::PlantPerDose),
         ("Sugars a dose, g", Id::SugarPerDose),
         ("Doses", Id::Doses),
-        ("Minutes", Id::Minutes),
+        ("Ready in", Id::Minutes),
     ]);
     let mut looked_at = 0;
     for (slug, recipes) in worked() {

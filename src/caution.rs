@@ -73,8 +73,8 @@ pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
     for hazard in &worked.laid.hazards {
         add(of_hazard(hazard, book));
     }
-    for ingredient in &worked.laid.ingredients {
-        let Some(plant) = ingredient.plant.as_ref().and_then(|id| book.plants.get(id)) else {
+    for id in &worked.laid.plants {
+        let Some(plant) = book.plants.get(id) else {
             continue;
         };
         for (n, caution) in plant.cautions.iter().enumerate() {

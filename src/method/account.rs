@@ -11,11 +11,11 @@ use crate::formula::catalogue::spirit::AlcoholPerDose;
 use crate::materia::{GLYCEROL_MOST, MIXING, SUCROSE_MOST};
 use crate::measure::Dimension;
 use crate::measure::unit::{G, ML, ONE};
-use crate::recipe::{Menstruum, Take};
+use crate::recipe::{Menstruum, Preparation, Take};
 use crate::working::Id;
 
 pub(super) fn close(at: &mut Laying) {
-    if at.recipe.liquid.is_none() {
+    if at.recipe.preparation.value == Preparation::TeaBlend {
         blend(at);
         return;
     }

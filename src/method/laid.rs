@@ -23,6 +23,8 @@ pub struct Laid {
     pub batch: Batch,
     /// What the order and the heat of the steps call for caution about.
     pub hazards: Vec<Hazard>,
+    /// Every plant in it, those of combined products too, each once.
+    pub plants: Vec<String>,
     /// The declared line that says how much sweetener, where there is one: what a target may move.
     pub sweet_given: Option<Line>,
     /// The declared line of what was poured in last.

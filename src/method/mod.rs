@@ -6,6 +6,7 @@
 mod account;
 mod add;
 mod bottle;
+mod combine;
 mod cool;
 mod laid;
 mod liquid;
@@ -64,6 +65,8 @@ struct Laying<'a> {
     cooled: Option<f64>,
     /// Plant whose strength is in the liquid, g.
     passed_on: Vec<Line>,
+    /// Every plant in it, those of combined products too, each once.
+    plant_ids: Vec<String>,
     times: Vec<Line>,
     stove: Vec<Line>,
     ingredients: Vec<Ingredient>,
@@ -79,38 +82,8 @@ struct Laying<'a> {
 /// Lays a recipe down. None where a fault leaves nothing to evaluate; the faults are findings.
 pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<Laid> {
     let before = findings.len();
-    let mut at = Laying {
-        recipe,
-        book,
-        work: Working::new(),
-        findings,
-        plants: Vec::new(),
-        put_in: Vec::new(),
-        boiled: Vec::new(),
-        batch: Batch::default(),
-        volume: None,
-        strained: false,
-        sweetened: false,
-        hot: false,
-        off_heat: false,
-        cooled: None,
-        passed_on: Vec::new(),
-        times: Vec::new(),
-        stove: Vec::new(),
-        ingredients: Vec::new(),
-        done: Vec::new(),
-        to_hand: Vec::new(),
-        hazards: Vec::new(),
-        sweet_given: None,
-        poured: None,
-        faulty: false,
-    };
-    put_in::lay(&mut at);
-    for (number, step) in recipe.method.iter().enumerate() {
-        at.work.at_step(number + 1);
-        at.step(step);
-    }
-    at.work.at_step(recipe.method.len());
+    let mut at = Laying::new(recipe, book, Working::new(), findings);
+    at.lay_steps();
     account::close(&mut at);
     let Laying {
         mut work,
@@ -121,6 +94,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         hazards,
         sweet_given,
         poured,
+        plant_ids,
         findings,
         faulty,
         ..
@@ -145,6 +119,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         hazards,
         sweet_given,
         poured,
+        plants: plant_ids,
     })
 }
 
@@ -191,6 +166,52 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
 }
 
 impl<'a> Laying<'a> {
+    fn new(
+        recipe: &'a Recipe,
+        book: &'a Formulary,
+        work: Working,
+        findings: &'a mut Vec<Finding>,
+    ) -> Laying<'a> {
+        Laying {
+            recipe,
+            book,
+            work,
+            findings,
+            plants: Vec::new(),
+            put_in: Vec::new(),
+            boiled: Vec::new(),
+            batch: Batch::default(),
+            volume: None,
+            strained: false,
+            sweetened: false,
+            hot: false,
+            off_heat: false,
+            cooled: None,
+            passed_on: Vec::new(),
+            plant_ids: Vec::new(),
+            times: Vec::new(),
+            stove: Vec::new(),
+            ingredients: Vec::new(),
+            done: Vec::new(),
+            to_hand: Vec::new(),
+            hazards: Vec::new(),
+            sweet_given: None,
+            poured: None,
+            faulty: false,
+        }
+    }
+
+    /// What is put in, and every step.
+    fn lay_steps(&mut self) {
+        put_in::lay(self);
+        let recipe = self.recipe;
+        for (number, step) in recipe.method.iter().enumerate() {
+            self.work.at_step(number + 1);
+            self.step(step);
+        }
+        self.work.at_step(recipe.method.len());
+    }
+
     fn step(&mut self, step: &'a Spanned<Step>) {
         let at = step.span;
         match &step.value {
@@ -203,6 +224,7 @@ impl<'a> Laying<'a> {
             Step::Sweeten(sweets) => sweeten::lay(self, at, sweets),
             Step::Fortify { amount, strength } => pour::fortify(self, at, amount, strength.as_ref()),
             Step::Acidify { amount, acidity } => pour::acidify(self, at, amount, acidity.as_ref()),
+            Step::Combine { amount, recipe, .. } => combine::lay(self, at, amount, recipe.as_deref()),
             Step::Bottle(size) => bottle::lay(self, at, size),
         }
     }
@@ -273,6 +295,14 @@ impl<'a> Laying<'a> {
         level: Option<Level>,
     ) {
         self.done.push(Done { name, say, minutes, condition, level });
+    }
+
+    fn note_plants(&mut self, ids: Vec<String>) {
+        for id in ids {
+            if !self.plant_ids.contains(&id) {
+                self.plant_ids.push(id);
+            }
+        }
     }
 
     /// The liquid as it is poured on cold.

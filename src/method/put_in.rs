@@ -64,6 +64,7 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 written: Some(used.amount.value.amount.written.clone()),
                 keeps: false,
             });
+            at.note_plants(vec![plant.id.clone()]);
             at.plants.push(InPan { plant, form, weight });
             if form == Form::Fresh {
                 own_water(at, plant, weight, used.amount.span);

@@ -78,7 +78,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
     at.work.claim(Id::Sweetener, volume);
     at.work.claim(Id::SweetenerWeight, weight);
     at.work.measurable(weight);
-    if honey && at.cooled.is_none_or(|celsius| celsius > HONEY_COOL) {
+    if honey && (at.hot || at.cooled.is_some_and(|celsius| celsius > HONEY_COOL)) {
         at.hazards.push(Hazard::HotHoney { at: span });
     }
     say.push(words(" until it runs clear."));

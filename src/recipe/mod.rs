@@ -6,6 +6,8 @@ mod step;
 
 pub use read::read;
 
+use std::sync::Arc;
+
 use crate::measure::{Amount, LiquidRatio, PlantAmount, Proportion, Reduction};
 use crate::span::{Span, Spanned};
 use crate::yaml::Node;
@@ -49,6 +51,15 @@ impl Recipe {
     }
 }
 
+/// The recipes that stand before one in its lesson: what `combine` may name.
+#[derive(Clone, Debug, Default)]
+pub struct Earlier {
+    /// Recipes as declared, in order.
+    pub recipes: Vec<Arc<Recipe>>,
+    /// Whether one of them could not be read; its faults are told there.
+    pub faulty: bool,
+}
+
 /// Kinds of preparation.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Preparation {
@@ -72,6 +83,8 @@ pub enum Preparation {
     InfusedOil,
     /// Dried plants mixed for tea.
     TeaBlend,
+    /// Tincture and syrup.
+    Elixir,
 }
 
 impl Preparation {
@@ -87,6 +100,7 @@ impl Preparation {
         ("infused honey", Preparation::InfusedHoney),
         ("infused oil", Preparation::InfusedOil),
         ("tea blend", Preparation::TeaBlend),
+        ("elixir", Preparation::Elixir),
     ];
 
     /// Its word.
@@ -232,6 +246,15 @@ pub enum Step {
         /// Its acid in g/mL; none where the kitchen's vinegar is meant.
         acidity: Option<Spanned<f64>>,
     },
+    /// The product of another recipe poured in.
+    Combine {
+        /// Its name.
+        of: Spanned<String>,
+        /// How much of it.
+        amount: Spanned<Amount>,
+        /// The recipe; none where it has a fault of its own, told there.
+        recipe: Option<Arc<Recipe>>,
+    },
     /// Filled into bottles of this size.
     Bottle(Amount),
 }
@@ -250,6 +273,7 @@ impl Step {
             Step::Sweeten(_) => "sweeten",
             Step::Fortify { .. } => "fortify",
             Step::Acidify { .. } => "acidify",
+            Step::Combine { .. } => "combine",
             Step::Bottle(_) => "bottle",
         }
     }

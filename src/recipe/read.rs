@@ -1,15 +1,19 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
 use super::step::{read_method, read_plants};
-use super::{Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Take, change};
+use super::{Assume, Earlier, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Take, change};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
 use crate::measure::{self, Dimension, Form, Misread};
 use crate::span::{Span, Spanned};
 use crate::yaml::{self, Node, Value};
 
+const PLANTS: &str = "plants: {rosehip: 200 g dried}";
+
 /// Reads the recipe block whose text stands at `text.span` in its file.
-pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Recipe> {
+///
+/// `earlier` are the recipes that stand before it in the lesson.
+pub fn read(text: &Spanned<&str>, earlier: &Earlier, findings: &mut Vec<Finding>) -> Option<Recipe> {
     let tree = match yaml::read(text.value, text.span.start) {
         Ok(tree) => tree,
         Err(found) => {
@@ -17,13 +21,18 @@ pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Recipe>
             return None;
         }
     };
-    let mut recipe = read_tree(&tree, text.span, findings)?;
-    recipe.variations = change::read_variations(&tree, text.span, findings);
+    let mut recipe = read_tree(&tree, text.span, earlier, findings)?;
+    recipe.variations = change::read_variations(&tree, text.span, earlier, findings);
     Some(recipe)
 }
 
 /// Reads the tree of a recipe; its `variations` are left to the caller, who changes the tree first.
-pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Option<Recipe> {
+pub(super) fn read_tree(
+    tree: &Node,
+    span: Span,
+    earlier: &Earlier,
+    findings: &mut Vec<Finding>,
+) -> Option<Recipe> {
     let mut fields = tree.map("a recipe", findings)?;
     let name = fields
         .need("name", "name: Rose hip and hibiscus syrup", findings)
@@ -32,21 +41,30 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
     let preparation = fields
         .need("preparation", "preparation: syrup", findings)
         .and_then(|node| node.one_of("a preparation", Preparation::NAMES, findings));
-    let plants = fields
-        .need("plants", "plants: {rosehip: 200 g dried}", findings)
-        .map(|node| read_plants(node, "the plants", findings));
     let blend = preparation.as_ref().is_some_and(|kind| kind.value == Preparation::TeaBlend);
-    let (liquid, method) = if blend {
+    let (plants, liquid, method) = if blend {
+        let plants =
+            fields.need("plants", PLANTS, findings).map(|node| read_plants(node, "the plants", findings));
         dry(&mut fields, findings);
-        (Some(None), Some(Vec::new()))
+        (plants, Some(None), Some(Vec::new()))
     } else {
-        let liquid = fields
-            .need("liquid", "liquid: {water: 1:4 w/v}", findings)
-            .and_then(|node| read_liquid(node, findings));
         let method = fields
             .need("method", "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]", findings)
-            .map(|node| read_method(node, findings));
-        (liquid.map(Some), method)
+            .map(|node| read_method(node, earlier, findings));
+        // What is made of other products alone needs neither plants nor a liquid of its own.
+        let joined = method
+            .as_ref()
+            .is_some_and(|steps| matches!(steps.first(), Some(first) if first.value.name() == "combine"));
+        if joined && fields.take("plants").is_none() && fields.take("liquid").is_none() {
+            (Some(Vec::new()), Some(None), method)
+        } else {
+            let plants =
+                fields.need("plants", PLANTS, findings).map(|node| read_plants(node, "the plants", findings));
+            let liquid = fields
+                .need("liquid", "liquid: {water: 1:4 w/v}", findings)
+                .and_then(|node| read_liquid(node, findings));
+            (plants, liquid.map(Some), method)
+        }
     };
     let keep = fields.take("keep").and_then(|node| node.one_of("a way of keeping", Keep::NAMES, findings));
     let take = fields.take("take").and_then(|node| read_take(node, findings));

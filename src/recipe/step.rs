@@ -1,7 +1,7 @@
 //! The steps of a method, read one by one.
 
 use super::read::is_scalar;
-use super::{Hand, Lid, PlantUse, Step, Sweet};
+use super::{Earlier, Hand, Lid, PlantUse, Step, Sweet};
 use crate::diagnostic::{Code, Finding};
 use crate::measure;
 use crate::span::Spanned;
@@ -19,6 +19,7 @@ pub(super) const STEPS: &[(&str, &str)] = &[
     ("sweeten", "sweeten: {honey: 1/2 of the liquid by volume}"),
     ("fortify", "fortify: {spirit: 80 mL, strength: 40 %}"),
     ("acidify", "acidify: {vinegar: 100 mL, acidity: 5 %}"),
+    ("combine", "combine: {Thyme vinegar: 150 mL}"),
     ("bottle", "bottle: 250 mL"),
 ];
 
@@ -30,7 +31,7 @@ const HANDS: &[(&str, Hand)] =
 const MOST_STEPS: usize = 100;
 
 /// Reads the list of steps.
-pub(super) fn read_method(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Step>> {
+pub(super) fn read_method(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Vec<Spanned<Step>> {
     let Some(steps) = node.list("the steps", findings) else {
         return Vec::new();
     };
@@ -49,10 +50,10 @@ pub(super) fn read_method(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spann
         );
         return Vec::new();
     }
-    steps.iter().filter_map(|node| read_step(node, findings)).collect()
+    steps.iter().filter_map(|node| read_step(node, earlier, findings)).collect()
 }
 
-fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> {
+fn read_step(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> {
     let mut fields = node.map("a step", findings)?;
     let entries = fields.rest();
     fields.finish(findings);
@@ -75,6 +76,7 @@ fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> 
         }
         "cool" => value.read("a temperature", below_the_boil, findings).map(|to| Step::Cool(to.value)),
         "sweeten" => read_sweeten(value, findings),
+        "combine" => read_combine(value, earlier, findings),
         "fortify" => {
             let (amount, strength) = read_poured(value, "spirit", "strength", (0.01, 1.0), findings)?;
             Some(Step::Fortify { amount, strength })
@@ -190,6 +192,38 @@ fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     }
     fields.finish(findings);
     (!sweets.is_empty()).then_some(Step::Sweeten(sweets))
+}
+
+/// A product of the lesson's earlier recipes, and how much of it.
+fn read_combine(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Option<Step> {
+    let mut fields = node.map("what is combined", findings)?;
+    let entries = fields.rest();
+    fields.finish(findings);
+    let [(name, amount)] = entries[..] else {
+        findings.push(
+            Finding::error(Code::WrongShape, node.span, "one product is combined in a step")
+                .why("each is a step of its own, so that the order can be read")
+                .write("- combine: {Thyme vinegar: 150 mL}"),
+        );
+        return None;
+    };
+    let amount = amount.read("how much of it", measure::volume, findings)?;
+    let recipe = earlier.recipes.iter().find(|recipe| recipe.name.value == name.value).cloned();
+    if recipe.is_none() && !earlier.faulty {
+        let known = earlier.recipes.iter().map(|recipe| recipe.name.value.as_str());
+        let mut finding = Finding::error(
+            Code::UnknownName,
+            name.span,
+            format!("no earlier recipe is called `{}`", name.value),
+        )
+        .why("a product is made before it is used: its recipe stands above in the same lesson");
+        if let Some(near) = crate::diagnostic::nearest(&name.value, known) {
+            finding = finding.write(near);
+        }
+        findings.push(finding);
+        return None;
+    }
+    Some(Step::Combine { of: name.clone(), amount, recipe })
 }
 
 /// A liquid poured in, and how strong it is where that is said.

@@ -82,12 +82,35 @@ pub struct Working {
     entries: Vec<Entry>,
     ids: BTreeMap<Id, Line>,
     step: usize,
+    /// The product whose lines are laid down, where it is another recipe's.
+    product: Option<String>,
+}
+
+/// A recipe's state while the lines of a product that goes into it are laid down.
+#[derive(Clone, Debug)]
+pub struct Outer {
+    ids: BTreeMap<Id, Line>,
+    step: usize,
+    product: Option<String>,
 }
 
 impl Working {
     /// No lines yet.
     pub fn new() -> Working {
         Working::default()
+    }
+
+    /// From here on lines are those of another recipe's product: named after it, and claimed by nobody.
+    /// Gives back what [`Working::part`] needs to go on with this recipe.
+    pub fn join(&mut self, product: &str) -> Outer {
+        Outer { ids: self.ids.clone(), step: self.step, product: self.product.replace(product.to_string()) }
+    }
+
+    /// Back from a product to the recipe it goes into.
+    pub fn part(&mut self, outer: Outer) {
+        self.ids = outer.ids;
+        self.step = outer.step;
+        self.product = outer.product;
     }
 
     /// From here on lines belong to step `step` (0: what is put in).
@@ -236,6 +259,10 @@ impl Working {
     }
 
     fn push(&mut self, name: String, unit: &'static Unit, how: How, at: Option<Span>) -> Line {
+        let name = match &self.product {
+            Some(product) => format!("{name}, {product}"),
+            None => name,
+        };
         // A recipe's lines are some tens; 65,535 are out of reach of any method that reads.
         let line = Line(self.entries.len() as u16);
         self.entries.push(Entry { name, unit, how, step: self.step, at, measurable: false });

@@ -47,7 +47,7 @@ pub fn book() -> Formulary {
 pub fn work(text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
     let mut findings = Vec::new();
     let whole = Spanned::new(text, Span::new(0, text.len()));
-    let worked = recipe::read(&whole, &mut findings)
+    let worked = recipe::read(&whole, &Default::default(), &mut findings)
         .and_then(|recipe| variation::work(recipe, &book(), &mut findings));
     (worked, findings)
 }

@@ -1,0 +1,78 @@
+//! The product of another recipe poured in: its working joins this one.
+
+use super::{Ingredient, Laying, Level, Say, words};
+use crate::formula::catalogue::dose::PassedOn;
+use crate::formula::catalogue::pan::{Lose, Passed};
+use crate::measure::Amount;
+use crate::measure::unit::ML;
+use crate::recipe::Recipe;
+use crate::span::{Span, Spanned};
+
+pub(super) fn lay(at: &mut Laying, span: Span, amount: &Spanned<Amount>, recipe: Option<&Recipe>) {
+    let Some(recipe) = recipe else {
+        at.faulty = true;
+        return;
+    };
+    if at.volume.is_some() && !at.strained {
+        at.order(
+            span,
+            "a product is combined before the straining",
+            "the marc would keep part of it back, unmeasured",
+            "- strain: squeezed",
+        );
+        return;
+    }
+    let product = recipe.name.value.to_lowercase();
+    // The product's own faults are told at its own recipe.
+    let mut told = Vec::new();
+    let outer = at.work.join(&product);
+    let mut other = Laying::new(recipe, at.book, std::mem::take(&mut at.work), &mut told);
+    other.lay_steps();
+    let Laying { work, batch, volume, strained, passed_on, plant_ids, faulty, .. } = other;
+    at.work = work;
+    at.work.part(outer);
+    let (Some(finished), true, false) = (volume, strained, faulty || crate::diagnostic::stops(&told)) else {
+        at.faulty = true;
+        return;
+    };
+    let poured = at.declared(&product, &ML, &amount.value, true, amount.span);
+    at.poured = Some(poured);
+    at.work.work(format!("{product} left over"), Lose { before: finished, losses: vec![poured] });
+    let share = at.work.work(format!("share of the {product}"), Passed { after: poured, before: finished });
+    let mut batch = batch;
+    batch.keep(share, &product, &mut at.work);
+    for plants in passed_on {
+        let passed = at.work.work(format!("plant from the {product}"), PassedOn { plants, share });
+        at.passed_on.push(passed);
+    }
+    at.batch.pour_in(batch);
+    at.note_plants(plant_ids);
+    at.ingredients.push(Ingredient {
+        words: product.clone(),
+        plant: None,
+        form: None,
+        weight: None,
+        volume: Some(poured),
+        written: Some(amount.value.written.clone()),
+        keeps: false,
+    });
+    let volume = at.batch.volume("finished", &mut at.work);
+    let first = at.volume.is_none();
+    at.volume = Some(volume);
+    at.strained = true;
+    at.sweetened = true;
+    at.need("a measuring jug marked in millilitres");
+    let (liquid, sweet) = at.batch.layers();
+    let level = Level {
+        words: if first { "Pour" } else { "Combine" },
+        volume,
+        liquid,
+        sweet,
+        kept: None,
+        gone: None,
+        change: vec![Say::Volume(poured), words(format!(" of {product}"))],
+    };
+    let verb = if first { "Measure out " } else { "Stir in " };
+    let say = vec![words(verb), Say::Volume(poured), words(format!(" of the {product}."))];
+    at.finish_step("combine", say, Vec::new(), String::new(), Some(level));
+}

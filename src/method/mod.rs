@@ -132,9 +132,9 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
         return;
     }
     let values = work.evaluate(&[]);
-    let reduces = |line: Line| {
+    let step_of = |line: Line| {
         let step = recipe.method.get(work.entry(line).step.wrapping_sub(1));
-        step.is_some_and(|step| matches!(step.value, Step::Reduce(_)))
+        step.map(|step| &step.value)
     };
     let fault = |line: Line, value: f64| {
         let entry = work.entry(line);
@@ -144,14 +144,21 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     };
     if let Some(line) = work.impossible(&values) {
         let (at, message) = fault(line, values[line.index()]);
-        findings.push(if reduces(line) {
-            Finding::error(Code::BelowNothing, at, "it is to be boiled down to more than there is")
-                .why(message)
-                .write("to 1/2 of the liquid")
-        } else {
-            Finding::error(Code::BelowNothing, at, message)
+        findings.push(match step_of(line) {
+            Some(Step::Reduce(_)) => {
+                Finding::error(Code::BelowNothing, at, "it is to be boiled down to more than there is")
+                    .why(message)
+                    .write("to 1/2 of the liquid")
+            }
+            Some(Step::Combine { of, .. }) => {
+                let message = format!("{message}: more is poured than was made");
+                Finding::error(Code::BelowNothing, at, message)
+                    .why("pour less of it, or make more where it is made")
+                    .write(format!("combine: {{{}: 50 mL}}", of.value))
+            }
+            _ => Finding::error(Code::BelowNothing, at, message)
                 .why("more is taken away than there is")
-                .write("more water, less plant, or less time on the stove")
+                .write("more water, less plant, or less time on the stove"),
         });
         return;
     }

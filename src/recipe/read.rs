@@ -1,6 +1,6 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
-use super::step::{read_method, read_plants};
+use super::step::{begins_with_a_product, read_method, read_plants};
 use super::{Assume, Earlier, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Take, change};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
@@ -48,13 +48,14 @@ pub(super) fn read_tree(
         dry(&mut fields, findings);
         (plants, Some(None), Some(Vec::new()))
     } else {
-        let method = fields
-            .need("method", "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]", findings)
-            .map(|node| read_method(node, earlier, findings));
+        let steps = fields.need(
+            "method",
+            "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]",
+            findings,
+        );
+        let method = steps.map(|node| read_method(node, earlier, findings));
         // What is made of other products alone needs neither plants nor a liquid of its own.
-        let joined = method
-            .as_ref()
-            .is_some_and(|steps| matches!(steps.first(), Some(first) if first.value.name() == "combine"));
+        let joined = steps.is_some_and(begins_with_a_product);
         if joined && fields.take("plants").is_none() && fields.take("liquid").is_none() {
             (Some(Vec::new()), Some(None), method)
         } else {

@@ -194,6 +194,15 @@ fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     (!sweets.is_empty()).then_some(Step::Sweeten(sweets))
 }
 
+/// Whether the first step, well written or not, combines a product.
+pub(super) fn begins_with_a_product(method: &Node) -> bool {
+    let mut untold = Vec::new();
+    let first = method.list("the steps", &mut untold).and_then(|steps| steps.first());
+    first
+        .and_then(|step| step.map("a step", &mut untold))
+        .is_some_and(|mut step| step.take("combine").is_some())
+}
+
 /// A product of the lesson's earlier recipes, and how much of it.
 fn read_combine(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Option<Step> {
     let mut fields = node.map("what is combined", findings)?;

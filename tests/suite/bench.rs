@@ -1,6 +1,7 @@
 //! A small book in memory, and recipes worked as the program works them: text, recipe, lines, values.
 
 use std::ops::Deref;
+use std::sync::Arc;
 
 use stillroom::diagnostic::Finding;
 use stillroom::formula::Line;
@@ -50,6 +51,23 @@ pub fn work(text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
     let worked = recipe::read(&whole, &Default::default(), &mut findings)
         .and_then(|recipe| variation::work(recipe, &book(), &mut findings));
     (worked, findings)
+}
+
+/// The last of a lesson's recipes worked: those above it are what it may combine.
+#[track_caller]
+pub fn last_of(recipes: &[&str]) -> Tried {
+    let mut findings = Vec::new();
+    let mut earlier = recipe::Earlier::default();
+    for text in recipes {
+        let whole = Spanned::new(*text, Span::new(0, text.len()));
+        let read = recipe::read(&whole, &earlier, &mut findings).expect("a recipe");
+        earlier.recipes.push(Arc::new(read));
+    }
+    let last = earlier.recipes.pop().expect("one recipe at least");
+    let worked = variation::work(Arc::unwrap_or_clone(last), &book(), &mut findings);
+    assert!(!stillroom::diagnostic::stops(&findings), "{findings:#?}");
+    let worked = worked.expect("worked").base;
+    Tried { values: worked.values.clone(), set: Vec::new(), worked }
 }
 
 /// What is found in a recipe of these lines.

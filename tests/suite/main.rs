@@ -8,6 +8,7 @@ mod kit;
 
 // The program as a teacher runs it: exit codes, streams, what it writes and what it leaves alone.
 mod cli;
+mod combined;
 
 // The demo: `site` is `content` pressed, and its figures are those the library works out.
 mod demo;

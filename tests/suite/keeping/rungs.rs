@@ -11,6 +11,8 @@ const RECIPES: &[(&str, &str)] = &[
     ("D", "{sweeten: {honey: 1/2 of the liquid by volume}}"),
     ("C", "{sweeten: {sugar: equal to the liquid by volume}}"),
     ("B", "{sweeten: {sugar: 2 of the liquid by volume}}"),
+    // At the usual figures its activity is just below 0.85, which would be S.
+    ("B", "{sweeten: {honey: 2 of the liquid by volume}}"),
     ("A", "{sweeten: {sugar: 2 of the liquid by weight}}"),
     ("A", "{sweeten: {honey: 100 mL}}, {fortify: {spirit: 500 mL, strength: 40 %}}"),
     ("S", "{sweeten: {honey: 3 of the liquid by volume}}"),

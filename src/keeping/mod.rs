@@ -7,7 +7,7 @@ mod ladder;
 mod movers;
 
 pub use ladder::{LADDER, Rung, Shelf, Test};
-pub use movers::{Mover, movers};
+pub use movers::{Moved, Mover, movers};
 
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;

@@ -8,6 +8,12 @@ use stillroom::keeping::{LADDER, Test, Verdict, findings, judge, movers};
 use stillroom::span::Source;
 use stillroom::working::{How, Id};
 
+mod dates;
+mod kitchen;
+mod moved;
+mod rows;
+mod rungs;
+
 const CUP: f64 = 236.588_236_5;
 
 /// Two cups strained, to the drop: a gram of hips keeps 2 mL, give or take half of one.

@@ -1,4 +1,5 @@
-//! What would move it: the same working turned round, so that a rung's limit is just reached.
+//! What would move it: the same working turned round, so that a rung's limit is just reached, and reached
+//! at the careful end of every guess, where the ladder judges.
 
 use crate::formula::Line;
 use crate::formulary::Formulary;
@@ -7,7 +8,7 @@ use crate::measure::{self, Amount};
 use crate::method::{Laid, lay_down};
 use crate::recipe::{Recipe, Step, Sweet};
 use crate::span::{Span, Spanned};
-use crate::working::{Id, turn_round};
+use crate::working::{Id, Working, turn_round};
 
 /// One way to another class.
 #[derive(Clone, PartialEq, Debug)]
@@ -23,11 +24,11 @@ pub struct Mover {
 /// What it then comes to.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Moved {
-    /// How much to use in all, mL or g.
+    /// How much to use in all, mL or g: enough however the guesses fall.
     pub amount: f64,
     /// Whether the amount is a weight.
     pub by_weight: bool,
-    /// Finished, mL.
+    /// Finished at the usual figures, mL.
     pub finished: f64,
     /// Plant in a dose, g, where the recipe says how it is taken.
     pub plant_per_dose: Option<f64>,
@@ -74,26 +75,30 @@ fn sweeten(name: &str, amount: Amount) -> Step {
     Step::Sweeten(vec![(name, Spanned::new(Sweet::Measured(amount), Span::default()))])
 }
 
-/// More of the recipe's own sweetener, or sugar where it has none.
+/// More of the recipe's own sweetener, or sugar where it has none: by weight, since a share of the liquid
+/// would come to more or less of it as the guesses fall.
 fn more_sweetener(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Mover {
-    let sweetened = laid.working.line(Id::Solids).is_some();
-    if let Some(line) = laid.sweet_given.filter(|_| sweetened) {
-        let names: Vec<&str> =
-            laid.ingredients.iter().filter(|item| item.sweetens()).map(|item| item.words.as_str()).collect();
-        let what = crate::method::list_of(&names);
-        return turned(laid, line, "A", what, (Id::Solids, &SELF_PRESERVING), Id::SweetenerWeight);
+    let to = (Id::Solids, &SELF_PRESERVING);
+    let Ok(amount) = measure::mass("100 g") else {
+        return Mover { class: "A", what: "sugar".to_string(), moved: None };
+    };
+    let mut changed = recipe.clone();
+    let own = changed.method.iter_mut().find_map(|step| match &mut step.value {
+        Step::Sweeten(sweets) => sweets.iter_mut().find(|(name, _)| has_sugars(&name.value)),
+        _ => None,
+    });
+    match own.filter(|_| laid.working.line(Id::Solids).is_some()) {
+        Some((name, sweet)) => {
+            sweet.value = Sweet::Measured(amount);
+            let what = name.value.clone();
+            trial(&changed, book, "A", what, to, |laid| laid.sweet_given)
+        }
+        None => poured(recipe, book, sweeten("sugar", amount), "A", "sugar".to_string(), to),
     }
-    match measure::mass("100 g") {
-        Ok(amount) => poured(
-            recipe,
-            book,
-            sweeten("sugar", amount),
-            "A",
-            "sugar".to_string(),
-            (Id::Solids, &SELF_PRESERVING),
-        ),
-        Err(_) => Mover { class: "A", what: "sugar".to_string(), moved: None },
-    }
+}
+
+fn has_sugars(sweetener: &str) -> bool {
+    crate::materia::sweetener(sweetener).is_some_and(|item| item.sugars.is_some())
 }
 
 /// The recipe with one more step before its bottles, turned round on that step's amount.
@@ -108,42 +113,51 @@ fn poured(
     let mut changed = recipe.clone();
     let at = changed.method.iter().position(|step| matches!(step.value, Step::Bottle(_)));
     changed.method.insert(at.unwrap_or(changed.method.len()), Spanned::new(step, Span::default()));
-    // A trial of our own: what it finds is no fault of the author's.
-    let laid = lay_down(&changed, book, &mut Vec::new());
-    match laid.as_ref().and_then(|laid| Some((laid, laid.poured?))) {
-        Some((laid, line)) => {
-            let by_weight = laid.working.entry(line).unit.dimension == measure::Dimension::MASS;
-            let amount = if by_weight { Id::SweetenerWeight } else { Id::Spirit };
-            turned(laid, line, class, what, to, amount)
-        }
-        None => Mover { class, what, moved: None },
-    }
+    trial(&changed, book, class, what, to, |laid| laid.poured)
 }
 
-/// Turns a laid recipe round on a declared line. `amount` is the line that tells how much that comes to.
-fn turned(
-    laid: &Laid,
-    line: Line,
+/// A recipe of our own laid down and turned round on one of its declared amounts; what it finds is no fault
+/// of the author's.
+fn trial(
+    recipe: &Recipe,
+    book: &Formulary,
     class: &'static str,
     what: String,
-    (id, limit): (Id, &'static Figure),
-    amount: Id,
+    to: (Id, &'static Figure),
+    on: impl Fn(&Laid) -> Option<Line>,
 ) -> Mover {
-    let work = &laid.working;
-    let now = work.evaluate(&[])[line.index()];
-    let reached = work.line(id).and_then(|wanted| {
-        turn_round(work, |value| vec![(line, value)], wanted, limit.value, (now / 1000.0, now * 1000.0)).ok()
-    });
-    let moved = reached.map(|value| {
-        let values = work.evaluate(&[(line, value)]);
-        let of = |id: Id| work.line(id).map(|line| values[line.index()]);
-        let by_weight = amount == Id::SweetenerWeight;
-        Moved {
-            amount: if by_weight { of(amount).unwrap_or(value) } else { value },
-            by_weight,
-            finished: of(Id::Finished).unwrap_or(f64::NAN),
-            plant_per_dose: of(Id::PlantPerDose),
-        }
-    });
+    let laid = lay_down(recipe, book, &mut Vec::new());
+    let moved = laid.as_ref().and_then(|laid| turned(&laid.working, on(laid)?, to));
     Mover { class, what, moved }
+}
+
+/// Turns a working round on a declared amount of it.
+fn turned(work: &Working, line: Line, (id, limit): (Id, &'static Figure)) -> Option<Moved> {
+    let now = work.evaluate(&[])[line.index()];
+    let amount = careful(work, line, work.line(id)?, limit.value, (now / 1000.0, now * 1000.0))?;
+    let values = work.evaluate(&[(line, amount)]);
+    let of = |id: Id| work.line(id).map(|line| values[line.index()]);
+    Some(Moved {
+        amount,
+        by_weight: work.entry(line).unit.dimension == measure::Dimension::MASS,
+        finished: of(Id::Finished).unwrap_or(f64::NAN),
+        plant_per_dose: of(Id::PlantPerDose),
+    })
+}
+
+/// The amount of `line` at which `wanted` reaches `limit` however the assumptions fall. They fall worst in one
+/// way for little and perhaps in another for much, so the worst is looked for again at each answer.
+fn careful(work: &Working, line: Line, wanted: Line, limit: f64, within: (f64, f64)) -> Option<f64> {
+    const LOOKS: usize = 6;
+    let mut falls: Vec<(Line, f64)> = Vec::new();
+    for _ in 0..LOOKS {
+        let ask = |value| falls.iter().copied().chain([(line, value)]).collect();
+        let amount = turn_round(work, ask, wanted, limit, within).ok()?;
+        let worst = work.careful(&[(line, amount)], wanted);
+        if work.evaluate(&worst)[wanted.index()] >= limit * (1.0 - 1e-9) {
+            return Some(amount);
+        }
+        falls = worst.into_iter().filter(|(of, _)| *of != line).collect();
+    }
+    None
 }

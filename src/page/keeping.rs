@@ -149,15 +149,18 @@ fn told(mover: &Mover, base: &Worked) -> MoverRow {
         return MoverRow { term, text: format!("no amount of {} does", mover.what) };
     };
     let ml = |value: f64| format!("{}\u{a0}mL", decimal(value, 0));
+    // Rounded up, or the rounding would fall short of the limit.
+    let enough = moved.amount.ceil();
     let amount = if moved.by_weight {
-        format!("{}\u{a0}g", decimal(moved.amount, 0))
+        format!("{}\u{a0}g", decimal(enough, 0))
     } else {
-        match kitchen::volume_us(moved.amount, Close::Two, Toward::Up) {
-            Some(found) => format!("{} ({})", ml(moved.amount), found.text),
-            None => ml(moved.amount),
+        match kitchen::volume_us(enough, Close::Two, Toward::Up) {
+            Some(found) => format!("{} ({})", ml(enough), found.text),
+            None => ml(enough),
         }
     };
-    let verb = if moved.by_weight && base.laid.sweet_given.is_some() { "use" } else { "add" };
+    let own = base.laid.sweet_given.is_some() && base.laid.working.line(Id::Solids).is_some();
+    let verb = if moved.by_weight && own { "use" } else { "add" };
     let in_all = if verb == "use" { " in all" } else { "" };
     let mut text = format!("{verb} {amount} of {}{in_all}; that makes {}", mover.what, ml(moved.finished));
     if let Some(plant) = moved.plant_per_dose {

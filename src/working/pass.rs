@@ -62,21 +62,10 @@ impl Working {
     /// Low, usual *and* high, because what the marc keeps pushes some lines both ways: the corners
     /// alone can miss the end by some per cent of the range.
     pub fn range(&self, set: &[(Line, f64)]) -> Vec<Range> {
-        let open = self.open(set);
-        let steps: &[usize] = if open.len() <= CROSSED_IN_FULL { &[0, 1, 2] } else { &[0, 2] };
         let mut ranges: Vec<Range> =
             self.evaluate(set).into_iter().map(|value| Range { low: value, high: value }).collect();
-        let mut set = set.to_vec();
-        let fixed = set.len();
-        let passes = steps.len().pow(open.len().min(MOST_ASSUMPTIONS) as u32);
-        for pass in 0..passes {
-            set.truncate(fixed);
-            let mut rest = pass;
-            for (line, values) in &open {
-                set.push((*line, values[steps[rest % steps.len()]]));
-                rest /= steps.len();
-            }
-            for (range, value) in ranges.iter_mut().zip(self.evaluate(&set)) {
+        self.crossed(set, |set| {
+            for (range, value) in ranges.iter_mut().zip(self.evaluate(set)) {
                 // A corner that cannot be (a pan boiled dry) says nothing about the others.
                 if value < range.low {
                     range.low = value;
@@ -85,7 +74,7 @@ impl Working {
                     range.high = value;
                 }
             }
-        }
+        });
         for (range, entry) in ranges.iter_mut().zip(self.entries()) {
             if let How::Worked(by) = &entry.how
                 && let Some(accuracy) = by.formula.accuracy
@@ -95,6 +84,35 @@ impl Working {
             }
         }
         ranges
+    }
+
+    /// How the open assumptions fall where `line` comes to least, `set` with them.
+    pub fn careful(&self, set: &[(Line, f64)], line: Line) -> Vec<(Line, f64)> {
+        let mut least = (self.evaluate(set)[line.index()], set.to_vec());
+        self.crossed(set, |set| {
+            let value = self.evaluate(set)[line.index()];
+            if value < least.0 {
+                least = (value, set.to_vec());
+            }
+        });
+        least.1
+    }
+
+    /// Hands over `set` with the open assumptions as they may fall, every way crossed.
+    fn crossed(&self, set: &[(Line, f64)], mut pass: impl FnMut(&[(Line, f64)])) {
+        let open = self.open(set);
+        let steps: &[usize] = if open.len() <= CROSSED_IN_FULL { &[0, 1, 2] } else { &[0, 2] };
+        let mut set = set.to_vec();
+        let fixed = set.len();
+        for way in 0..steps.len().pow(open.len().min(MOST_ASSUMPTIONS) as u32) {
+            set.truncate(fixed);
+            let mut rest = way;
+            for (line, values) in &open {
+                set.push((*line, values[steps[rest % steps.len()]]));
+                rest /= steps.len();
+            }
+            pass(&set);
+        }
     }
 
     /// A batch `by` times as large: every declared amount that grows, times `by`.

@@ -19,14 +19,24 @@ fn way(ways: &[Mover], class: &str, what: &str) -> Moved {
     way.and_then(|way| way.moved).unwrap_or_else(|| panic!("no way to {class} by {what}: {ways:?}"))
 }
 
-/// The changed recipe by itself comes to the limit, the finished and the plant in a dose that were told.
+/// The changed recipe by itself comes to the limit at the careful end, and usually to the finished and the plant in a dose that were told.
 #[track_caller]
 fn comes_to(then: &str, moved: Moved, id: Id, limit: f64) {
     let alone = tried(&(syrup(then) + TAKE));
-    assert!((alone.of(id) - limit).abs() < 1e-9, "{then}: {} against {limit}", alone.of(id));
+    let low = alone.ranges[alone.line(id).index()].low;
+    assert!((low - limit).abs() < 1e-6 * limit, "{then}: {low} against {limit}");
     assert!((alone.of(Id::Finished) - moved.finished).abs() < 1e-6 * moved.finished, "{then}");
     let plant = moved.plant_per_dose.expect("a dose is taken");
     assert!((alone.of(Id::PlantPerDose) - plant).abs() < 1e-9, "{then}");
+}
+
+/// A gram of hips keeps half a millilitre more or less of two cups: the careful end asks that much more.
+#[track_caller]
+fn a_little_more(what: &str, got: f64, usual: f64) {
+    assert!(
+        got >= usual * (1.0 - 1e-9) && got < usual * 1.005,
+        "{what}: {got}, at the usual figures {usual}"
+    );
 }
 
 #[test]
@@ -53,9 +63,9 @@ fn each_way_worked_by_itself() {
         comes_to(&then, spirit, Id::Covered, 0.18);
         let free =
             now.laid.working.line(Id::FreeWater).map_or(now.of(Id::Finished), |_| now.of(Id::FreeWater));
-        per_cent("spirit", spirit.amount, 0.18 * free / (0.40 - 0.18), 1e-6);
+        a_little_more("spirit", spirit.amount, 0.18 * free / (0.40 - 0.18));
         let vinegar = way(&ways, "F", "vinegar");
-        per_cent("four times the batch", vinegar.amount, 4.0 * now.of(Id::Finished), 1e-6);
+        a_little_more("four times the batch", vinegar.amount, 4.0 * now.of(Id::Finished));
         let then = format!("{base}, {{acidify: {{vinegar: {} mL, acidity: 5 %}}}}", vinegar.amount);
         comes_to(&then, vinegar, Id::Acidity, 0.04);
         let glycerin = way(&ways, "E", "glycerin");
@@ -69,8 +79,9 @@ fn what_hardly_or_never_reaches() {
     // Maple syrup holds 67.6 % itself (USDA, 19353), so 65 % takes 25 times the liquid's weight.
     let (now, found) = ways("{sweeten: {maple syrup: 2 of the liquid by volume}}");
     let maple = way(&found, "A", "maple");
-    let liquid = now.of(Id::Strained) * 0.9982;
-    per_cent("maple", maple.amount, liquid * 0.65 / (0.6761 - 0.65), 0.1);
+    // A wringing hand may get half a millilitre more out of the gram of hips, and that asks for more.
+    let liquid = (now.of(Id::Strained) + 0.5) * 0.9982;
+    per_cent("maple", maple.amount, liquid * 0.65 / (0.6761 - 0.65), 0.01);
     // Nothing that sweetens here is thinner than 65 %; spirit as weak as the limit itself covers nothing.
     let (worked, _) = work(&format!(
         "name: T\npreparation: syrup\n{}",
@@ -90,30 +101,36 @@ fn what_hardly_or_never_reaches() {
 }
 
 #[test]
-fn the_class_that_is_told_comes_at_the_usual_figures() {
-    // No outside source: what this book says of itself. The ladder judges the careful end, so the amount told
-    // may still be too little there; at the usual figures it is enough. Honey may do better: its activity is S.
-    for base in [
-        "{sweeten: {sugar: equal to the liquid by volume}}",
-        "{sweeten: {honey: equal to the liquid by volume}}",
-        "{sweeten: {honey: 2 of the liquid by volume}}",
-    ] {
-        let (_, ways) = ways(base);
-        for way in &ways {
-            // A drop more than the amount told, which is where the limit just begins.
-            let amount = way.moved.expect("every way is open here").amount * 1.000_001;
-            let then = match way.class {
-                "F" => format!("{base}, {{acidify: {{vinegar: {amount} mL, acidity: 5 %}}}}"),
-                "E" => format!("{base}, {{sweeten: {{glycerin: {amount} mL}}}}"),
-                _ if way.what.starts_with("spirit") => {
-                    format!("{base}, {{fortify: {{spirit: {amount} mL, strength: 40 %}}}}")
-                }
-                _ => format!("{{sweeten: {{{}: {amount} g}}}}", way.what),
-            };
-            let judged = judge(&two_cups(&then), None);
-            let usual = judged.usually.unwrap_or(judged.rung);
-            assert!(usual.class == way.class || (way.what == "honey" && usual.class == "S"), "{then}");
-            assert!(judged.rung.days <= usual.days || usual.class == "S", "{then}");
+fn the_class_that_is_told_is_the_class_that_comes() {
+    // No outside source: what this book says of itself, for two cups of which little is kept and for a litre
+    // of which the hips keep from 40 to 100 mL. Honey may do better: its activity is S.
+    let hips = |then: &str| {
+        format!(
+            "plants: {{hips: 40 g dried}}\nliquid: {{water: 600 mL}}\nmethod: [{{steep: 1 h}}, {{strain: squeezed}}, {then}]"
+        )
+    };
+    let recipes: [&dyn Fn(&str) -> String; 2] = [&|then| syrup(then), &hips];
+    for recipe in recipes {
+        for base in [
+            "{sweeten: {sugar: equal to the liquid by volume}}",
+            "{sweeten: {honey: equal to the liquid by volume}}",
+            "{sweeten: {honey: 2 of the liquid by volume}}",
+        ] {
+            let (worked, found) = work(&format!("name: T\npreparation: syrup\n{}", recipe(base)));
+            let worked = worked.unwrap_or_else(|| panic!("{found:?}"));
+            for way in movers(&worked.recipe, &book(), &worked.base.laid) {
+                let amount = way.moved.expect("every way is open here").amount;
+                let then = match way.class {
+                    "F" => format!("{base}, {{acidify: {{vinegar: {amount} mL, acidity: 5 %}}}}"),
+                    "E" => format!("{base}, {{sweeten: {{glycerin: {amount} mL}}}}"),
+                    _ if way.what.starts_with("spirit") => {
+                        format!("{base}, {{fortify: {{spirit: {amount} mL, strength: 40 %}}}}")
+                    }
+                    _ => format!("{{sweeten: {{{}: {amount} g}}}}", way.what),
+                };
+                let class = judge(&tried(&recipe(&then)), None).rung.class;
+                assert!(class == way.class || (way.what == "honey" && class == "S"), "{then}: {class}");
+            }
         }
     }
 }

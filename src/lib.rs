@@ -28,9 +28,9 @@ pub mod yaml;
 
 pub mod manuscript;
 
-pub mod formulary;
-
 pub mod recipe;
+
+pub mod formulary;
 
 pub mod method;
 

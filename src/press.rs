@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! folder -> gather -> course, plants, lesson heads          (read once)
+//!        -> recipes that others take products from         (as declared)
 //!        -> each lesson: text -> blocks -> recipes -> workings -> view -> page   (side by side)
 //!        -> home, plants, method and sources
 //!        -> swapped in whole, or nothing at all
@@ -12,6 +13,7 @@
 
 mod lesson;
 mod pages;
+mod products;
 
 use std::path::{Path, PathBuf};
 
@@ -154,10 +156,12 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         }
         located(&source, found, findings);
     }
+    let mut joined = false;
     for path in &gathered.lessons {
         let mut head = LessonHead::unread(path);
         findings.extend(odd_address(path, &head.slug));
         if let Some(source) = read_source(dir, path, findings)? {
+            joined |= source.text.contains(products::SIGN);
             let mut found = Vec::new();
             match manuscript::parts(&source) {
                 Ok(parts) => head = read_head(&source, &parts, &mut found),
@@ -174,6 +178,9 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
             );
         }
         book.lessons.push(head);
+    }
+    if joined {
+        book.products = products::read(dir, &book)?;
     }
     if gathered.lessons.is_empty() {
         findings.push(

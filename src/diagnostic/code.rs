@@ -34,6 +34,7 @@ codes! {
     NotUsed "not-used" "A YAML feature that Stillroom does not take: anchors, aliases, tags."
     TwiceWritten "twice-written" "The same key stands twice."
     UnknownKey "unknown-key" "A key that is not in the list."
+    Circle "circle" "A recipe that is made of itself, by way of what it takes."
     UnknownName "unknown-name" "A plant, pantry item, preparation or step that the formulary does not hold."
     MissingKey "missing-key" "A key that has to be there is not."
     WrongShape "wrong-shape" "A list, mapping or value stands where another was wanted."

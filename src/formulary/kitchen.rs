@@ -102,12 +102,12 @@ pub(super) fn read_kitchen(node: &Node, findings: &mut Vec<Finding>) -> Kitchen 
     }
     if let Some(node) = fields.take("honey moisture") {
         kitchen.honey_moisture = node
-            .read("the water in the honey", |text| share(text, 0.13, 0.21), findings)
+            .read("the water in the honey", |text| measure::share_between(text, 0.13, 0.21), findings)
             .map(|read| read.value);
     }
     if let Some(node) = fields.take("vinegar") {
         kitchen.vinegar = node
-            .read("the acid of the vinegar", |text| share(text, 0.01, 0.30), findings)
+            .read("the acid of the vinegar", |text| measure::share_between(text, 0.01, 0.30), findings)
             .map(|read| read.value);
     }
     if let Some(node) = fields.take("spirits") {
@@ -146,9 +146,9 @@ fn read_fresh(node: &Node, findings: &mut Vec<Finding>) -> Option<FreshPlant> {
     let plant = fields
         .need("plant", EXAMPLE, findings)
         .and_then(|node| node.read("the plant", measure::mass, findings));
-    let moisture = fields
-        .need("moisture", EXAMPLE, findings)
-        .and_then(|node| node.read("the moisture", |text| share(text, 0.05, 0.97), findings));
+    let moisture = fields.need("moisture", EXAMPLE, findings).and_then(|node| {
+        node.read("the moisture", |text| measure::share_between(text, 0.05, 0.97), findings)
+    });
     let spirit = fields
         .need("spirit", EXAMPLE, findings)
         .and_then(|node| node.read("the spirit", measure::volume, findings));
@@ -202,16 +202,5 @@ fn altitude(text: &str) -> Result<Amount, Misread> {
 
 /// A strength of spirit: alcohol by volume as a share.
 fn strength(text: &str) -> Result<f64, Misread> {
-    share(text, 0.01, 1.0)
-}
-
-/// A share in per cent between two ends.
-pub(crate) fn share(text: &str, least: f64, most: f64) -> Result<f64, Misread> {
-    let amount = measure::per_cent(text)?;
-    if (least..=most).contains(&amount.low) {
-        return Ok(amount.low);
-    }
-    let ends = |x: f64| measure::decimal(x * 100.0, 0);
-    let message = format!("`{text}` is not between {} and {} %", ends(least), ends(most));
-    Err(Misread::new(0..text.len(), Code::BadNumber, message))
+    measure::share_between(text, 0.01, 1.0)
 }

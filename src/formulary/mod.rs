@@ -1,17 +1,18 @@
-//! The book as declared outside its recipes: the course, the lessons' heads, the plants.
+//! The book as declared: the course, the lessons' heads, the plants, and the recipes that others are made of.
 //!
-//! Read once, before any lesson; plain values with their places.
+//! Read once, before any lesson is worked; plain values with their places.
 
 mod course;
 mod kitchen;
 mod lesson;
 mod plant;
+mod products;
 
 pub use course::{Course, read_course};
-pub(crate) use kitchen::share;
 pub use kitchen::{Crossing, FreshPlant, Kitchen, Pot, Stove};
 pub use lesson::{LessonHead, read_head};
 pub use plant::{Aromatic, Cited, Plant, PlantCaution, PlantForm, Weight, read_plant};
+pub use products::{Product, Products};
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -26,4 +27,6 @@ pub struct Formulary {
     pub faulty: BTreeSet<String>,
     /// The lessons, in order.
     pub lessons: Vec<LessonHead>,
+    /// The recipes as declared, where a recipe of the book combines another.
+    pub products: Products,
 }

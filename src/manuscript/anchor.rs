@@ -2,6 +2,12 @@
 
 use std::collections::BTreeMap;
 
+/// The anchor of a lesson's `n`-th recipe (from 0) of so many: "the--recipe", or "recipe--2".
+pub fn recipe_anchor(n: usize, of: usize) -> String {
+    // Two hyphens, which no heading's anchor has, so that `## Recipe` cannot clash.
+    if of == 1 { "the--recipe".to_string() } else { format!("recipe--{}", n + 1) }
+}
+
 /// Letters that have a plain spelling, each row `letters` to `plain`.
 const PLAIN: &[(&str, &str)] = &[
     ("àáâãäåāăąǎ", "a"),

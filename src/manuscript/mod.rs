@@ -16,7 +16,7 @@ mod tests;
 use crate::diagnostic::Finding;
 use crate::span::{Source, Span, Spanned};
 
-pub use anchor::plain;
+pub use anchor::{plain, recipe_anchor};
 pub use parts::{Parts, parts};
 
 /// A fenced block that is ours, at the outermost level of the body.

@@ -25,7 +25,8 @@ pub use kitchen_unit::{Measure, System};
 pub use misread::Misread;
 pub use ratio::{Ratio, RatioError};
 pub use read::{
-    Amount, Quantity, amount, amount_or_zero, mass, mass_or_volume, per_cent, temperature, time, volume,
+    Amount, Quantity, amount, amount_or_zero, mass, mass_or_volume, per_cent, share_between, temperature,
+    time, volume,
 };
 pub use read_plant::{Form, PlantAmount, plant_amount};
 pub use read_ratio::{

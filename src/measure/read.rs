@@ -133,6 +133,17 @@ pub fn per_cent(text: &str) -> Result<Amount, Misread> {
     read(text, PER_CENT)
 }
 
+/// A share in per cent between two ends.
+pub fn share_between(text: &str, least: f64, most: f64) -> Result<f64, Misread> {
+    let amount = per_cent(text)?;
+    if (least..=most).contains(&amount.low) {
+        return Ok(amount.low);
+    }
+    let ends = |x: f64| super::decimal(x * 100.0, 0);
+    let message = format!("`{text}` is not between {} and {} %", ends(least), ends(most));
+    Err(Misread::new(0..text.len(), Code::BadNumber, message))
+}
+
 /// A mass or a volume. A bare `oz` is handed back: it may be either.
 pub fn mass_or_volume(text: &str) -> Result<Amount, Misread> {
     read(text, MASS_OR_VOLUME)

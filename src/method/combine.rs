@@ -1,18 +1,22 @@
 //! The product of another recipe poured in: its working joins this one.
 
 use super::{Ingredient, Laying, Level, Say, words};
+use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::catalogue::dose::PassedOn;
 use crate::formula::catalogue::pan::{Lose, Passed};
+use crate::formulary::{Formulary, Product};
 use crate::measure::Amount;
 use crate::measure::unit::ML;
 use crate::recipe::Recipe;
 use crate::span::{Span, Spanned};
 
-pub(super) fn lay(at: &mut Laying, span: Span, amount: &Spanned<Amount>, recipe: Option<&Recipe>) {
-    let Some(recipe) = recipe else {
+pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Spanned<Amount>) {
+    let book = at.book;
+    let Some(source) = find(at, book, of) else {
         at.faulty = true;
         return;
     };
+    let recipe: &Recipe = &source.recipe;
     if at.volume.is_some() && !at.strained {
         at.order(
             span,
@@ -55,6 +59,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, amount: &Spanned<Amount>, recipe:
         volume: Some(poured),
         written: Some(amount.value.written.clone()),
         keeps: false,
+        href: Some(source.href.clone()),
     });
     let volume = at.batch.volume("finished", &mut at.work);
     let first = at.volume.is_none();
@@ -75,4 +80,38 @@ pub(super) fn lay(at: &mut Laying, span: Span, amount: &Spanned<Amount>, recipe:
     let verb = if first { "Measure out " } else { "Stir in " };
     let say = vec![words(verb), Say::Volume(poured), words(format!(" of the {product}."))];
     at.finish_step("combine", say, Vec::new(), String::new(), Some(level));
+}
+
+/// The product of that name; where there is none, or no one, a finding.
+fn find<'a>(at: &mut Laying, book: &'a Formulary, of: &Spanned<String>) -> Option<&'a Product> {
+    let fault =
+        |message: String, why: &str| Some(Finding::error(Code::UnknownName, of.span, message).why(why));
+    let (found, finding) = match book.products.called(&of.value) {
+        [] if book.products.faulty => (None, None),
+        [] => {
+            let finding = fault(
+                format!("no recipe of this book is called `{}`", of.value),
+                "a product is another recipe's: it is named as that recipe is, letter for letter",
+            );
+            let near = nearest(&of.value, book.products.names());
+            (None, finding.map(|finding| near.map_or(finding.clone(), |near| finding.write(near))))
+        }
+        [product] if product.circle.is_empty() => (Some(product), None),
+        // Told where a member of the circle is worked, and not again by what only leads there.
+        [product] if !product.circle.contains(&at.recipe.name.value) => (None, None),
+        [product] => {
+            let mut members: Vec<&str> = product.circle.iter().map(String::as_str).collect();
+            members.push(&of.value);
+            let takes = members.join(" takes ");
+            let message = format!("`{}` is made of itself: {takes}", of.value);
+            let why = "one of them has to be made without the others";
+            (None, Some(Finding::error(Code::Circle, of.span, message).why(why)))
+        }
+        [..] => {
+            let message = format!("more than one recipe of this book is called `{}`", of.value);
+            (None, fault(message, "which of them is meant cannot be told; give one of them another name"))
+        }
+    };
+    at.findings.extend(finding);
+    found
 }

@@ -69,6 +69,8 @@ pub struct Ingredient {
     pub written: Option<String>,
     /// Whether keeping depends on it, so that it is rounded closely and up.
     pub keeps: bool,
+    /// Where its own recipe stands, from the site's root, where it is another recipe's product.
+    pub href: Option<String>,
 }
 
 /// A piece of a step's sentence.

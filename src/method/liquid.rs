@@ -64,6 +64,7 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
         volume: Some(volume),
         written,
         keeps: matches!(kind, Menstruum::Spirit | Menstruum::Honey | Menstruum::Vinegar),
+        href: None,
     });
     Some(volume)
 }

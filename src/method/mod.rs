@@ -231,7 +231,7 @@ impl<'a> Laying<'a> {
             Step::Sweeten(sweets) => sweeten::lay(self, at, sweets),
             Step::Fortify { amount, strength } => pour::fortify(self, at, amount, strength.as_ref()),
             Step::Acidify { amount, acidity } => pour::acidify(self, at, amount, acidity.as_ref()),
-            Step::Combine { amount, recipe, .. } => combine::lay(self, at, amount, recipe.as_deref()),
+            Step::Combine { of, amount } => combine::lay(self, at, of, amount),
             Step::Bottle(size) => bottle::lay(self, at, size),
         }
     }

@@ -94,6 +94,7 @@ fn poured(at: &mut Laying, name: &'static str, what: &str, volume: Line, amount:
         volume: Some(volume),
         written: Some(amount.value.written.clone()),
         keeps: true,
+        href: None,
     });
     let mixed = at.batch.volume(&format!("with the {what}"), &mut at.work);
     at.volume = Some(mixed);

@@ -63,6 +63,7 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 volume: None,
                 written: Some(used.amount.value.amount.written.clone()),
                 keeps: false,
+                href: None,
             });
             at.note_plants(vec![plant.id.clone()]);
             at.plants.push(InPan { plant, form, weight });

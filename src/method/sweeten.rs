@@ -58,6 +58,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
             volume: Some(measured.volume),
             written: None,
             keeps: true,
+            href: None,
         });
         if n > 0 {
             say.push(words(" and "));

@@ -6,7 +6,7 @@ use super::view::{Frame, LessonPage, Piece};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
 use crate::formulary::{Formulary, LessonHead};
-use crate::manuscript::{LinkFound, LinkTo, Manuscript, render};
+use crate::manuscript::{LinkFound, LinkTo, Manuscript, recipe_anchor, render};
 use crate::measure::{self, Dimension, show};
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::Id;
@@ -79,10 +79,8 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     }
 }
 
-/// The anchor of a lesson's n-th recipe: "recipe", or "recipe-2".
 fn anchor(lesson: &Lesson, n: usize) -> String {
-    // Two hyphens, which no heading's anchor has, so that `## Recipe` cannot clash.
-    if lesson.manuscript.blocks.len() == 1 { "the--recipe".to_string() } else { format!("recipe--{}", n + 1) }
+    recipe_anchor(n, lesson.manuscript.blocks.len())
 }
 
 fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {

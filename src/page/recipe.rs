@@ -127,6 +127,7 @@ fn gather_row(
     root: &str,
 ) -> (GatherRow, Option<Note>) {
     let mut row = GatherRow {
+        href: ingredient.href.as_ref().map_or(String::new(), |href| format!("{root}{href}")),
         what: capital(&ingredient.words),
         form: ingredient.form.map_or(String::new(), |form| form.to_string()),
         us: String::new(),

@@ -1,7 +1,6 @@
 //! One lesson from its file to its page.
 
 use std::path::Path;
-use std::sync::Arc;
 
 use super::pages::{frame, lesson_link};
 use crate::caution;
@@ -14,7 +13,7 @@ use crate::page::method_page::{Users, note_users};
 use crate::page::show::duration;
 use crate::page::theme::Theme;
 use crate::page::view::Link;
-use crate::recipe::{self, Earlier};
+use crate::recipe;
 use crate::site::{Trouble, read_source};
 use crate::span::{Source, Spanned};
 use crate::variation::{self, WorkedRecipe};
@@ -66,16 +65,10 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
     let manuscript = manuscript::read(&source, parts.body.span, &["recipe"]);
     let mut findings: Vec<Finding> = manuscript.findings.clone();
     let mut recipes = Vec::new();
-    let mut earlier = Earlier::default();
     for block in &manuscript.blocks {
         let mut found = Vec::new();
         let text = Spanned::new(block.text.value.as_str(), block.text.span);
-        let read = recipe::read(&text, &earlier, &mut found);
-        match &read {
-            Some(recipe) if !stops(&found) => earlier.recipes.push(Arc::new(recipe.clone())),
-            _ => earlier.faulty = true,
-        }
-        let worked = read.and_then(|recipe| {
+        let worked = recipe::read(&text, &mut found).and_then(|recipe| {
             // A recipe with a fault in its reading is not worked: its sums would be about something else.
             if stops(&found) { None } else { variation::work(recipe, book, &mut found) }
         });

@@ -3,9 +3,9 @@
 //! A change names what it replaces: a key of the recipe (`liquid`), a step (`sweeten`), a place for
 //! a new step (`after strain`, `before bottle`), or a step to leave out (`without: reduce`).
 
+use super::Variation;
 use super::read::read_tree;
 use super::step::STEPS;
-use super::{Earlier, Variation};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::span::{Span, Spanned};
 use crate::yaml::{Node, Value};
@@ -17,12 +17,7 @@ const KEYS: &[&str] = &["plants", "liquid", "keep", "take", "measured", "assume"
 const MOST: usize = 100;
 
 /// Reads the variations of a recipe's tree, each with the recipe as it then stands.
-pub(super) fn read_variations(
-    tree: &Node,
-    span: Span,
-    earlier: &Earlier,
-    findings: &mut Vec<Finding>,
-) -> Vec<Variation> {
+pub(super) fn read_variations(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Vec<Variation> {
     let Value::Map(entries) = &tree.value else {
         return Vec::new();
     };
@@ -39,7 +34,7 @@ pub(super) fn read_variations(
         return Vec::new();
     }
     for node in list {
-        if let Some(variation) = read_variation(node, tree, span, earlier, findings) {
+        if let Some(variation) = read_variation(node, tree, span, findings) {
             if variations.iter().any(|other| other.name.value == variation.name.value) {
                 let message = format!("two variations are called `{}`", variation.name.value);
                 findings.push(
@@ -54,13 +49,7 @@ pub(super) fn read_variations(
     variations
 }
 
-fn read_variation(
-    node: &Node,
-    tree: &Node,
-    span: Span,
-    earlier: &Earlier,
-    findings: &mut Vec<Finding>,
-) -> Option<Variation> {
+fn read_variation(node: &Node, tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Option<Variation> {
     let mut fields = node.map("a variation", findings)?;
     let name = fields
         .need("name", "name: Twice as much honey", findings)
@@ -81,7 +70,7 @@ fn read_variation(
     }
     // What is wrong in the base recipe is told there, once: only faults inside this variation count.
     let mut found = Vec::new();
-    let recipe = read_tree(&changed, span, earlier, &mut found);
+    let recipe = read_tree(&changed, span, &mut found);
     let here = node.span;
     findings.extend(
         found.into_iter().filter(|finding| {

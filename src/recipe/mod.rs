@@ -6,8 +6,6 @@ mod step;
 
 pub use read::read;
 
-use std::sync::Arc;
-
 use crate::measure::{Amount, LiquidRatio, PlantAmount, Proportion, Reduction};
 use crate::span::{Span, Spanned};
 use crate::yaml::Node;
@@ -45,19 +43,18 @@ impl Recipe {
         self.liquid.as_ref().map(|liquid| liquid.value.kind)
     }
 
+    /// The products it combines, by their names.
+    pub fn combines(&self) -> impl Iterator<Item = &Spanned<String>> {
+        self.method.iter().filter_map(|step| match &step.value {
+            Step::Combine { of, .. } => Some(of),
+            _ => None,
+        })
+    }
+
     /// The measured pH.
     pub fn ph(&self) -> Option<f64> {
         self.ph.as_ref().map(|ph| ph.value)
     }
-}
-
-/// The recipes that stand before one in its lesson: what `combine` may name.
-#[derive(Clone, Debug, Default)]
-pub struct Earlier {
-    /// Recipes as declared, in order.
-    pub recipes: Vec<Arc<Recipe>>,
-    /// Whether one of them could not be read; its faults are told there.
-    pub faulty: bool,
 }
 
 /// Kinds of preparation.
@@ -252,8 +249,6 @@ pub enum Step {
         of: Spanned<String>,
         /// How much of it.
         amount: Spanned<Amount>,
-        /// The recipe; none where it has a fault of its own, told there.
-        recipe: Option<Arc<Recipe>>,
     },
     /// Filled into bottles of this size.
     Bottle(Amount),

@@ -1,9 +1,10 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
 use super::step::{begins_with_a_product, read_method, read_plants};
-use super::{Assume, Earlier, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Take, change};
+use super::{Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Take, change};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
+use crate::measure::unit::PER_CENT_WV;
 use crate::measure::{self, Dimension, Form, Misread};
 use crate::span::{Span, Spanned};
 use crate::yaml::{self, Node, Value};
@@ -11,9 +12,7 @@ use crate::yaml::{self, Node, Value};
 const PLANTS: &str = "plants: {rosehip: 200 g dried}";
 
 /// Reads the recipe block whose text stands at `text.span` in its file.
-///
-/// `earlier` are the recipes that stand before it in the lesson.
-pub fn read(text: &Spanned<&str>, earlier: &Earlier, findings: &mut Vec<Finding>) -> Option<Recipe> {
+pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Recipe> {
     let tree = match yaml::read(text.value, text.span.start) {
         Ok(tree) => tree,
         Err(found) => {
@@ -21,18 +20,13 @@ pub fn read(text: &Spanned<&str>, earlier: &Earlier, findings: &mut Vec<Finding>
             return None;
         }
     };
-    let mut recipe = read_tree(&tree, text.span, earlier, findings)?;
-    recipe.variations = change::read_variations(&tree, text.span, earlier, findings);
+    let mut recipe = read_tree(&tree, text.span, findings)?;
+    recipe.variations = change::read_variations(&tree, text.span, findings);
     Some(recipe)
 }
 
 /// Reads the tree of a recipe; its `variations` are left to the caller, who changes the tree first.
-pub(super) fn read_tree(
-    tree: &Node,
-    span: Span,
-    earlier: &Earlier,
-    findings: &mut Vec<Finding>,
-) -> Option<Recipe> {
+pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Option<Recipe> {
     let mut fields = tree.map("a recipe", findings)?;
     let name = fields
         .need("name", "name: Rose hip and hibiscus syrup", findings)
@@ -53,7 +47,7 @@ pub(super) fn read_tree(
             "method: [{simmer: {time: 30 min, lid: on}}, {strain: squeezed}]",
             findings,
         );
-        let method = steps.map(|node| read_method(node, earlier, findings));
+        let method = steps.map(|node| read_method(node, findings));
         // What is made of other products alone needs neither plants nor a liquid of its own.
         let joined = steps.is_some_and(begins_with_a_product);
         if joined && fields.take("plants").is_none() && fields.take("liquid").is_none() {
@@ -131,7 +125,7 @@ fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liqui
     let amount = amount.read(&format!("the {word}"), |text| liquid_amount(text, kind), findings);
     let strength = match strength {
         Some(node) => {
-            Some(node.read("how strong it is", |text| crate::formulary::share(text, 0.01, 1.0), findings)?)
+            Some(node.read("how strong it is", |text| measure::share_between(text, 0.01, 1.0), findings)?)
         }
         None => None,
     };
@@ -221,6 +215,10 @@ fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {
         };
         let by = |text: &str| match what.unit.dimension {
             Dimension::NONE => share(text, what),
+            Dimension::TIME => measure::time(text),
+            Dimension::TEMPERATURE => measure::temperature(text),
+            dimension if dimension == PER_CENT_WV.dimension => measure::per_cent(text),
+            // By the gram or by the minute: the words of the assumption say which.
             _ => measure::volume(text),
         };
         if let Some(amount) = node.read(what.words, by, findings) {

@@ -1,7 +1,7 @@
 //! The steps of a method, read one by one.
 
 use super::read::is_scalar;
-use super::{Earlier, Hand, Lid, PlantUse, Step, Sweet};
+use super::{Hand, Lid, PlantUse, Step, Sweet};
 use crate::diagnostic::{Code, Finding};
 use crate::measure;
 use crate::span::Spanned;
@@ -31,7 +31,7 @@ const HANDS: &[(&str, Hand)] =
 const MOST_STEPS: usize = 100;
 
 /// Reads the list of steps.
-pub(super) fn read_method(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Vec<Spanned<Step>> {
+pub(super) fn read_method(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Step>> {
     let Some(steps) = node.list("the steps", findings) else {
         return Vec::new();
     };
@@ -50,10 +50,10 @@ pub(super) fn read_method(node: &Node, earlier: &Earlier, findings: &mut Vec<Fin
         );
         return Vec::new();
     }
-    steps.iter().filter_map(|node| read_step(node, earlier, findings)).collect()
+    steps.iter().filter_map(|node| read_step(node, findings)).collect()
 }
 
-fn read_step(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> {
+fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> {
     let mut fields = node.map("a step", findings)?;
     let entries = fields.rest();
     fields.finish(findings);
@@ -76,7 +76,7 @@ fn read_step(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Opt
         }
         "cool" => value.read("a temperature", below_the_boil, findings).map(|to| Step::Cool(to.value)),
         "sweeten" => read_sweeten(value, findings),
-        "combine" => read_combine(value, earlier, findings),
+        "combine" => read_combine(value, findings),
         "fortify" => {
             let (amount, strength) = read_poured(value, "spirit", "strength", (0.01, 1.0), findings)?;
             Some(Step::Fortify { amount, strength })
@@ -203,8 +203,8 @@ pub(super) fn begins_with_a_product(method: &Node) -> bool {
         .is_some_and(|mut step| step.take("combine").is_some())
 }
 
-/// A product of the lesson's earlier recipes, and how much of it.
-fn read_combine(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> Option<Step> {
+/// The product of another recipe, and how much of it.
+fn read_combine(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     let mut fields = node.map("what is combined", findings)?;
     let entries = fields.rest();
     fields.finish(findings);
@@ -217,22 +217,7 @@ fn read_combine(node: &Node, earlier: &Earlier, findings: &mut Vec<Finding>) -> 
         return None;
     };
     let amount = amount.read("how much of it", measure::volume, findings)?;
-    let recipe = earlier.recipes.iter().find(|recipe| recipe.name.value == name.value).cloned();
-    if recipe.is_none() && !earlier.faulty {
-        let known = earlier.recipes.iter().map(|recipe| recipe.name.value.as_str());
-        let mut finding = Finding::error(
-            Code::UnknownName,
-            name.span,
-            format!("no earlier recipe is called `{}`", name.value),
-        )
-        .why("a product is made before it is used: its recipe stands above in the same lesson");
-        if let Some(near) = crate::diagnostic::nearest(&name.value, known) {
-            finding = finding.write(near);
-        }
-        findings.push(finding);
-        return None;
-    }
-    Some(Step::Combine { of: name.clone(), amount, recipe })
+    Some(Step::Combine { of: name.clone(), amount })
 }
 
 /// A liquid poured in, and how strong it is where that is said.
@@ -249,7 +234,7 @@ fn read_poured(
         .and_then(|node| node.read(&format!("the {what}"), measure::volume, findings));
     let strong = match fields.take(how_strong) {
         Some(node) => {
-            let read = |text: &str| crate::formulary::share(text, ends.0, ends.1);
+            let read = |text: &str| measure::share_between(text, ends.0, ends.1);
             Some(node.read(&format!("the {how_strong}"), read, findings)?)
         }
         None => None,

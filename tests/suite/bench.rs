@@ -1,11 +1,10 @@
 //! A small book in memory, and recipes worked as the program works them: text, recipe, lines, values.
 
 use std::ops::Deref;
-use std::sync::Arc;
 
 use stillroom::diagnostic::Finding;
 use stillroom::formula::Line;
-use stillroom::formulary::{Formulary, read_plant};
+use stillroom::formulary::{Formulary, Products, read_plant};
 use stillroom::recipe;
 use stillroom::span::{Source, Span, Spanned};
 use stillroom::variation::{self, Worked, WorkedRecipe};
@@ -48,23 +47,23 @@ pub fn book() -> Formulary {
 pub fn work(text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
     let mut findings = Vec::new();
     let whole = Spanned::new(text, Span::new(0, text.len()));
-    let worked = recipe::read(&whole, &Default::default(), &mut findings)
+    let worked = recipe::read(&whole, &mut findings)
         .and_then(|recipe| variation::work(recipe, &book(), &mut findings));
     (worked, findings)
 }
 
-/// The last of a lesson's recipes worked: those above it are what it may combine.
+/// The last of a book's recipes worked: it may combine the others.
 #[track_caller]
 pub fn last_of(recipes: &[&str]) -> Tried {
     let mut findings = Vec::new();
-    let mut earlier = recipe::Earlier::default();
+    let mut all = Vec::new();
     for text in recipes {
         let whole = Spanned::new(*text, Span::new(0, text.len()));
-        let read = recipe::read(&whole, &earlier, &mut findings).expect("a recipe");
-        earlier.recipes.push(Arc::new(read));
+        all.push((recipe::read(&whole, &mut findings).expect("a recipe"), String::new()));
     }
-    let last = earlier.recipes.pop().expect("one recipe at least");
-    let worked = variation::work(Arc::unwrap_or_clone(last), &book(), &mut findings);
+    let (last, _) = all.last().cloned().expect("one recipe at least");
+    let book = Formulary { products: Products::new(all, false), ..book() };
+    let worked = variation::work(last, &book, &mut findings);
     assert!(!stillroom::diagnostic::stops(&findings), "{findings:#?}");
     let worked = worked.expect("worked").base;
     Tried { values: worked.values.clone(), set: Vec::new(), worked }

@@ -198,7 +198,7 @@ fn the_kitchens_own_figures_beat_the_defaults() {
     let lines = "name: T\npreparation: syrup\nplants: {hips: 50 g dried}\nliquid: {water: 1 L}\nmethod: [{simmer: {time: 30 min, lid: off}}, {strain: squeezed}, {cool: 38 °C}, {sweeten: {honey: 100 mL}}]";
     let whole = stillroom::span::Spanned::new(lines, stillroom::span::Span::new(0, lines.len()));
     let mut told = Vec::new();
-    let recipe = stillroom::recipe::read(&whole, &Default::default(), &mut told).expect("read");
+    let recipe = stillroom::recipe::read(&whole, &mut told).expect("read");
     let worked = stillroom::variation::work(recipe, &own, &mut told).expect("worked").base;
     assert_eq!(worked.value(Id::BoiledOff), Some(360.0), "12 mL a minute, measured");
     // The Complete Guide to Home Canning has 203 °F at 5,000 ft.

@@ -70,6 +70,8 @@ pub struct Gathering {
 /// An ingredient.
 #[derive(Clone, Debug, Serialize)]
 pub struct GatherRow {
+    /// Where its own recipe stands; empty where it has none.
+    pub href: String,
     /// "Rose hips".
     pub what: String,
     /// "dried" or "".

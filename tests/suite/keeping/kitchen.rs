@@ -132,3 +132,20 @@ fn a_wrong_value_is_told_at_its_place() {
         assert!(span.start >= text.find(wrong).expect("there") && named, "{wrong}: {marked:?}");
     }
 }
+
+#[test]
+fn every_assumption_takes_a_figure_of_its_own_unit() {
+    // The recipe's own figure stands in the working, whatever it is a figure of.
+    let recipe = |assume: &str| {
+        tried(&format!(
+            "plants: {{hips: 10 g dried}}\nliquid: {{vinegar: 500 mL}}\nassume: {{{assume}}}\n\
+             method: [{{simmer: {{time: 10 min, lid: on}}}}, {{strain: squeezed}}, {{cool: 30 °C}}]"
+        ))
+    };
+    let acid = recipe("vinegar-acidity: 4 %");
+    assert!((acid.named("acid of the vinegar") - 0.04).abs() < 1e-12);
+    let pace = recipe("cooling-pace: 20–30 min");
+    assert!((pace.named("pace at which a pot cools") - 25.0).abs() < 1e-12);
+    let lid = recipe("lid-on: 4 mL");
+    assert!((lid.of(Id::BoiledOff) - 40.0).abs() < 1e-9);
+}

@@ -4,6 +4,7 @@ use crate::bibliography::{Source, Work};
 use crate::diagnostic::{Code, Finding};
 use crate::formulary::Formulary;
 use crate::method::Hazard;
+use crate::recipe::Use;
 use crate::variation::Worked;
 use crate::working::Id;
 
@@ -70,6 +71,12 @@ pub fn cautions(worked: &Worked, book: &Formulary) -> Vec<Caution> {
     if worked.value(Id::Acidity).is_some() {
         add(acid());
     }
+    if let Some(caution) = worked.laid.preparation.and_then(|kind| by_use(kind.used)) {
+        add(caution);
+    }
+    if worked.value(Id::Pieces).is_some() {
+        add(choking());
+    }
     for hazard in &worked.laid.hazards {
         add(of_hazard(hazard, book));
     }
@@ -113,7 +120,14 @@ pub fn findings(worked: &Worked, book: &Formulary, into: &mut Vec<Finding>) {
             )
             .why("honey wanted raw is stirred in below that: common practice, no source")
             .write("- cool: 38 °C before - sweeten: {...}"),
-            Hazard::HotLiquid | Hazard::HotGlass => continue,
+            Hazard::HotBath { at } => {
+                Finding::warning(Code::HotBath, *at, "by the sum the bath is hotter than 40 °C")
+                    .why("above that it scalds thin or numb skin: common practice, no source")
+                    .write("cooler water, or less of the hot liquid")
+            }
+            Hazard::HotLiquid | Hazard::HotGlass | Hazard::HotWax | Hazard::HotSugar | Hazard::Bath => {
+                continue;
+            }
         };
         if !into.iter().any(|told| told.code == finding.code && told.span == finding.span) {
             into.push(finding);
@@ -172,6 +186,44 @@ fn acid() -> Caution {
     }
 }
 
+/// What everything used in that way asks for; none for what is swallowed, whose plants speak for themselves.
+fn by_use(used: Use) -> Option<Caution> {
+    let (id, lead, text) = match used {
+        Use::Swallowed => return None,
+        Use::Rinsed => ("rinse", "Rinse and spit it out", "Not for a child too young to spit."),
+        Use::OnSkin => (
+            "on-skin",
+            "On whole skin only",
+            "Try a little inside the elbow and wait a day. Not on wounds, burns or rashes, and not near the eyes.",
+        ),
+        Use::Breathed => (
+            "steam",
+            "Steam scalds",
+            "A steady table, eyes closed, the face well above the bowl. Never a child alone; not with asthma unless a doctor says so.",
+        ),
+    };
+    let source = Source::practice("the usual caution");
+    Some(Caution {
+        id: id.to_string(),
+        weight: Weight::Warning,
+        lead: lead.to_string(),
+        text: text.to_string(),
+        source,
+        never_for: None,
+    })
+}
+
+fn choking() -> Caution {
+    Caution {
+        id: "choking".to_string(),
+        weight: Weight::Warning,
+        lead: "Not for children under four".to_string(),
+        text: "They choke on what is hard and round; nobody sucks one lying down.".to_string(),
+        source: Source::practice("the usual caution with sweets"),
+        never_for: Some("a child under four: it can choke on a piece"),
+    }
+}
+
 fn of_hazard(hazard: &Hazard, book: &Formulary) -> Caution {
     let caution = |id: &str, weight, lead: &str, text: &str, source| Caution {
         id: id.to_string(),
@@ -212,6 +264,34 @@ fn of_hazard(hazard: &Hazard, book: &Formulary) -> Caution {
             "Hot liquid scalds",
             "Turn handles inward, strain away from you, keep children out of reach of the stove.",
             Source::practice("kitchen safety"),
+        ),
+        Hazard::HotWax => caution(
+            "hot-wax",
+            Weight::Warning,
+            "Hot wax burns, and burns on",
+            "Melt it over water, never over the flame; no drop of water into it, and no phone call meanwhile.",
+            Source::practice("kitchen safety"),
+        ),
+        Hazard::HotSugar => caution(
+            "hot-sugar",
+            Weight::Warning,
+            "Boiling sugar burns deep",
+            "It is half as hot again as boiling water, and it clings. Cold water within reach, children out of the kitchen.",
+            Source::practice("kitchen safety"),
+        ),
+        Hazard::Bath => caution(
+            "bath",
+            Weight::Warning,
+            "Feel the water first",
+            "With diabetes or numb feet let somebody else feel it. Out at once if faint; never a child alone.",
+            Source::practice("the usual caution"),
+        ),
+        Hazard::HotBath { .. } => caution(
+            "hot-bath",
+            Weight::Warning,
+            "By the sum this bath is hotter than 40 °C (104 °F)",
+            "Let it cool, or add cold water, and measure before anyone gets in.",
+            Source::practice("the usual caution"),
         ),
         Hazard::HotGlass => caution(
             "hot-glass",

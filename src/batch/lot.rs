@@ -6,8 +6,8 @@ use crate::formula::catalogue::pan::Weigh;
 use crate::formula::catalogue::spirit::{AcidOf, AlcoholWeight, PureAlcohol, ShareByWeight, SpiritDensity};
 use crate::formula::catalogue::sweeten::DrySolids;
 use crate::materia::{
-    HONEY_FRUCTOSE, HONEY_GLUCOSE, HONEY_SUCROSE, HONEY_WATER, OIL_DENSITY, Sweetener, VINEGAR_DENSITY,
-    WATER_DENSITY,
+    BEESWAX_DENSITY, HONEY_FRUCTOSE, HONEY_GLUCOSE, HONEY_SUCROSE, HONEY_WATER, OIL_DENSITY, Sweetener,
+    VINEGAR_DENSITY, WATER_DENSITY,
 };
 use crate::working::Working;
 
@@ -43,6 +43,8 @@ pub(super) enum Made {
     Vinegar(Line),
     /// Oil.
     Oil,
+    /// Wax melted into it.
+    Wax,
 }
 
 /// One thing that went into the pan.
@@ -62,6 +64,7 @@ impl Made {
             Made::Spirit(_) => "spirit",
             Made::Vinegar(_) => "vinegar",
             Made::Oil => "oil",
+            Made::Wax => "wax",
         }
     }
 }
@@ -77,6 +80,7 @@ impl Lot {
                 }
                 Made::Vinegar(_) => work.figure(&VINEGAR_DENSITY),
                 Made::Oil => work.figure(&OIL_DENSITY),
+                Made::Wax => work.figure(&BEESWAX_DENSITY),
                 Made::Water | Made::Of(..) => work.figure(&WATER_DENSITY),
             };
             work.work(format!("weight of the {}", self.made.words()), Weigh { volume: self.volume, density })
@@ -93,7 +97,7 @@ impl Lot {
     pub(super) fn part(&self, part: Part, work: &mut Working) -> Option<Line> {
         match &self.made {
             Made::Water => (part == Part::Water).then(|| self.weigh(work)),
-            Made::Oil => None,
+            Made::Oil | Made::Wax => None,
             Made::Of(sweetener, moisture) => self.part_of(sweetener, *moisture, part, work),
             Made::Spirit(_) => {
                 let alcohol = self.alcohol(work)?;

@@ -24,12 +24,15 @@ pub struct Batch {
     lots: Vec<Lot>,
     /// Water boiled out of the mixture, mL.
     boiled: Vec<Line>,
+    /// Plants left in: their weight, g, and the room they take up, mL, where that counts. They are no part
+    /// of the liquid, and so of none of its shares.
+    left_in: Vec<(Line, Option<Line>)>,
 }
 
 impl Batch {
     /// A watery liquid of that volume, mL.
     pub fn of_water(volume: Line) -> Batch {
-        Batch { lots: vec![Lot { made: Made::Water, volume, weight: None }], boiled: Vec::new() }
+        Batch { lots: vec![Lot { made: Made::Water, volume, weight: None }], ..Batch::default() }
     }
 
     /// Whether nothing but watery liquid is in it.
@@ -84,15 +87,27 @@ impl Batch {
         self.lots.push(Lot { made: Made::Vinegar(acidity), volume, weight: None });
     }
 
+    /// Melts wax in: its volume once melted (mL) and its weight (g).
+    pub fn melt_in(&mut self, volume: Line, weight: Line) {
+        self.lots.push(Lot { made: Made::Wax, volume, weight: Some(weight) });
+    }
+
+    /// Leaves plants in: their weight without water (g) and the room they take up (mL), where that counts.
+    pub fn leave_in(&mut self, weight: Line, volume: Option<Line>) {
+        self.left_in.push((weight, volume));
+    }
+
     /// Pours another batch in.
     pub fn pour_in(&mut self, other: Batch) {
         self.lots.extend(other.lots);
         self.boiled.extend(other.boiled);
+        self.left_in.extend(other.left_in);
     }
 
     /// The volume, mL.
     pub fn volume(&self, name: &str, work: &mut Working) -> Line {
-        let each: Vec<Line> = self.lots.iter().map(|lot| lot.volume).collect();
+        let left_in = self.left_in.iter().filter_map(|(_, volume)| *volume);
+        let each: Vec<Line> = self.lots.iter().map(|lot| lot.volume).chain(left_in).collect();
         let all = work.one_or(each, |work, each| work.work(name, AddVolumes { each }));
         if self.boiled.is_empty() {
             return all;
@@ -122,13 +137,30 @@ impl Batch {
                 );
             }
         }
+        for (weight, volume) in &mut self.left_in {
+            *weight = work.work(format!("plants in {of}"), ShareOfWeight { share, whole: *weight });
+            if let Some(volume) = volume {
+                let by = ShareOfVolume { share, whole: *volume };
+                *volume = work.work(format!("room of the plants in {of}"), by);
+            }
+        }
         for boiled in &mut self.boiled {
             *boiled = work.work(format!("boiled away from {of}"), ShareOfVolume { share, whole: *boiled });
         }
     }
 
-    /// The weight, g.
+    /// The weight, g, with the plants left in.
     pub fn weight(&self, name: &str, work: &mut Working) -> Line {
+        if self.left_in.is_empty() {
+            return self.weight_of_liquid(name, work);
+        }
+        let liquid = self.weight_of_liquid("liquid, weighed", work);
+        let each = self.left_in.iter().map(|(weight, _)| *weight).chain([liquid]).collect();
+        work.work(name, AddWeights { each })
+    }
+
+    /// The weight of the liquid alone, g.
+    fn weight_of_liquid(&self, name: &str, work: &mut Working) -> Line {
         let mut each = Vec::new();
         for lot in &self.lots {
             each.push(lot.weigh(work));

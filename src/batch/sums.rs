@@ -41,7 +41,8 @@ impl Batch {
         Some(if part == Part::Water { self.less_the_boiled(name, all, work) } else { all })
     }
 
-    fn solids_of_each(&self, work: &mut Working) -> Vec<Line> {
+    /// What is dissolved, thing by thing, g.
+    pub(crate) fn solids_of_each(&self, work: &mut Working) -> Vec<Line> {
         let mut solids = Vec::new();
         for lot in &self.lots {
             let Made::Of(sweetener, water) = &lot.made else { continue };
@@ -64,7 +65,7 @@ impl Batch {
         if solids.is_empty() {
             return None;
         }
-        let everything = self.weight("weight of everything", work);
+        let everything = self.weight_of_liquid("weight of everything", work);
         Some(work.work("dissolved solids", Solids { solids, everything }))
     }
 
@@ -128,7 +129,7 @@ impl Batch {
     /// Water against everything, by weight, where honey is what extracts; none where nothing is.
     pub fn moisture(&self, work: &mut Working) -> Option<Line> {
         let water = self.part(Part::Water, "water in all", work)?;
-        let everything = self.weight("weight of everything", work);
+        let everything = self.weight_of_liquid("weight of everything", work);
         Some(work.work("moisture", Moisture { water, everything }))
     }
 

@@ -45,6 +45,7 @@ codes! {
     WrongDimension "wrong-dimension" "A mass where a volume was wanted, or the like."
     FreshOrDried "fresh-or-dried" "Whether the plant is fresh or dried is not said, or clashes with the ratio."
     StepOrder "step-order" "A step stands where it cannot be done."
+    WrongKind "wrong-kind" "A preparation made in a way that is not its own."
     BelowNothing "below-nothing" "The sums come to less than nothing: more is taken than there is."
     BadLink "bad-link" "A link points to something that is not in the book."
     KeepDisagrees "keep-disagrees" "The recipe says it keeps where its sums say it does not."
@@ -53,5 +54,6 @@ codes! {
 
     BadTheme "bad-theme" "A template, style or script of the theme cannot be used."
     AromaticBoiled "aromatic-boiled" "An aromatic plant is boiled, or stands in a pot that is being reduced."
+    HotBath "hot-bath" "A bath comes out hotter than 40 °C."
     HotHoney "hot-honey" "Honey is stirred into liquid hotter than 40 °C."
 }

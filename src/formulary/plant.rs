@@ -39,8 +39,12 @@ pub struct Weight {
 /// A plant in one form.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct PlantForm {
-    /// Liquid a gram keeps when squeezed by hand, mL.
+    /// Watery liquid a gram keeps when squeezed by hand, mL.
     pub holds: Option<Cited>,
+    /// Oil a gram keeps likewise, mL.
+    pub holds_oil: Option<Cited>,
+    /// Honey a gram keeps likewise, mL.
+    pub holds_honey: Option<Cited>,
     /// Weight of a cup or a teaspoon.
     pub weights: Vec<Weight>,
     /// Water in it, by weight.
@@ -75,6 +79,8 @@ pub struct Plant {
     pub family: String,
     /// The part used.
     pub part: String,
+    /// Whether that is root, bark or wood alone, which a hot steep hardly touches.
+    pub hard: bool,
     /// How volatile.
     pub aromatic: Aromatic,
     /// Dried.
@@ -169,6 +175,7 @@ pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Opt
         latin: latin?,
         author: author?,
         family: family?,
+        hard: part.as_deref().is_some_and(is_hard),
         part: part?,
         aromatic: aromatic?.value,
         dried,
@@ -177,12 +184,26 @@ pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Opt
     })
 }
 
+/// Whether a part is named root, bark or wood, and no softer one beside it.
+fn is_hard(part: &str) -> bool {
+    const HARD: [&str; 8] = ["root", "roots", "rhizome", "rhizomes", "bark", "wood", "root bark", "twigs"];
+    const BESIDE: [&str; 4] = ["and", "or", "with", "inner"];
+    let mut words = part.split([' ', ',']).filter(|word| !word.is_empty()).peekable();
+    words.peek().is_some() && words.all(|word| HARD.contains(&word) || BESIDE.contains(&word))
+}
+
 fn read_form(node: &Node, findings: &mut Vec<Finding>) -> Option<PlantForm> {
     let mut fields = node.map("a form of a plant", findings)?;
     let general = source_of(&mut fields, findings);
     let mut form = PlantForm::default();
-    if let Some(node) = fields.take("holds") {
-        form.holds = cited(node, "what a gram holds", measure::volume, general.as_ref(), findings);
+    for (key, into) in [
+        ("holds", &mut form.holds),
+        ("holds oil", &mut form.holds_oil),
+        ("holds honey", &mut form.holds_honey),
+    ] {
+        if let Some(node) = fields.take(key) {
+            *into = cited(node, "what a gram holds", measure::volume, general.as_ref(), findings);
+        }
     }
     for (key, measure) in [("teaspoon", Measure::Tsp), ("tablespoon", Measure::Tbsp), ("cup", Measure::Cup)] {
         if let Some(node) = fields.take(key)

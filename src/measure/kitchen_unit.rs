@@ -76,6 +76,13 @@ pub enum Measure {
     /// A drop is counted; how large it is depends on the dropper and the liquid.
     Drop,
     PerCent,
+    /// A lozenge, a pastille, a drop of sugar.
+    Piece,
+    /// A share of a mixture, by weight, whose whole is said elsewhere.
+    Part,
+    Millimetre,
+    Centimetre,
+    Inch,
 }
 
 struct Row {
@@ -125,7 +132,7 @@ use System as S;
 /// definitions. The calorie is the thermochemical one of SP 811, 4.184 J. Spellings are lower case,
 /// without points or hyphens, except where case tells two units apart: a capital C is a degree.
 #[rustfmt::skip]
-static ROWS: [Row; 36] = [
+static ROWS: [Row; 41] = [
     row(U::Tsp, "tsp", "tsp", &["tsp", "tsps", "teaspoon", "teaspoons", "us tsp"], D::VOLUME, of_gallon(768), S::Us),
     row(U::Tbsp, "tbsp", "tbsp", &["tbsp", "tbsps", "tablespoon", "tablespoons", "tbs", "us tbsp"], D::VOLUME, of_gallon(256), S::Us),
     row(U::FlOz, "fl oz", "fl oz", &["fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces", "us fl oz", "fluid oz"], D::VOLUME, of_gallon(128), S::Us),
@@ -162,6 +169,11 @@ static ROWS: [Row; 36] = [
     row(U::Kj, "kJ", "kJ", &["kj", "kilojoule", "kilojoules"], D::ENERGY, Ratio::exact(1000, 4184), S::Metric),
     row(U::Drop, "drop", "drops", &["drop", "drops"], D::COUNT, Ratio::ONE, S::Both),
     row(U::PerCent, "%", "%", &["%", "per cent", "percent"], D::NONE, Ratio::exact(1, 100), S::Both),
+    row(U::Piece, "piece", "pieces", &["piece", "pieces", "lozenge", "lozenges", "pastille", "pastilles"], D::COUNT, Ratio::ONE, S::Both),
+    row(U::Part, "part", "parts", &["part", "parts"], D::COUNT, Ratio::ONE, S::Both),
+    row(U::Millimetre, "mm", "mm", &["mm", "millimetre", "millimetres", "millimeter", "millimeters"], D::LENGTH, Ratio::exact(1, 1000), S::Metric),
+    row(U::Centimetre, "cm", "cm", &["cm", "centimetre", "centimetres", "centimeter", "centimeters"], D::LENGTH, Ratio::exact(1, 100), S::Metric),
+    row(U::Inch, "inch", "inches", &["inch", "inches"], D::LENGTH, Ratio::exact(127, 5000), S::Us),
 ];
 
 impl Measure {

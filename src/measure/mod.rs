@@ -16,6 +16,7 @@ mod read;
 mod read_number;
 mod read_plant;
 mod read_ratio;
+mod read_wanted;
 pub mod unit;
 
 pub use decimal::{decimal, rounded, show, usual_places};
@@ -25,11 +26,12 @@ pub use kitchen_unit::{Measure, System};
 pub use misread::Misread;
 pub use ratio::{Ratio, RatioError};
 pub use read::{
-    Amount, Quantity, amount, amount_or_zero, mass, mass_or_volume, per_cent, share_between, temperature,
-    time, volume,
+    Amount, Quantity, amount, amount_or_zero, dose, length, mass, mass_or_volume, per_cent, share_between,
+    temperature, time, volume,
 };
 pub use read_plant::{Form, PlantAmount, plant_amount};
 pub use read_ratio::{
     By, LeftOf, LiquidRatio, Of, Proportion, RatioBasis, Reduction, liquid_ratio, proportion, reduction,
 };
+pub use read_wanted::wanted;
 pub use unit::Unit;

@@ -101,6 +101,12 @@ const TIME: Wanted = Wanted {
     units: &[Measure::Minute, Measure::Hour, Measure::Day, Measure::Week],
     zero: false,
 };
+const LENGTH: Wanted = Wanted {
+    words: "a length",
+    dimensions: &[Dimension::LENGTH],
+    units: &[Measure::Millimetre, Measure::Centimetre],
+    zero: false,
+};
 const TEMPERATURE: Wanted = Wanted {
     words: "a temperature",
     dimensions: &[Dimension::TEMPERATURE],
@@ -147,6 +153,19 @@ pub fn share_between(text: &str, least: f64, most: f64) -> Result<f64, Misread> 
 /// A mass or a volume. A bare `oz` is handed back: it may be either.
 pub fn mass_or_volume(text: &str) -> Result<Amount, Misread> {
     read(text, MASS_OR_VOLUME)
+}
+
+/// A dose: by weight, by volume, or by the piece.
+pub fn dose(text: &str) -> Result<Amount, Misread> {
+    match amount(text) {
+        Ok(pieces) if pieces.measure == Measure::Piece => Ok(pieces),
+        _ => mass_or_volume(text),
+    }
+}
+
+/// A length.
+pub fn length(text: &str) -> Result<Amount, Misread> {
+    read(text, LENGTH)
 }
 
 /// A length of time.

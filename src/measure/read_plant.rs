@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::dimension::Dimension;
+use super::kitchen_unit::Measure;
 use super::misread::Misread;
 use super::read::{Amount, amount};
 use crate::diagnostic::Code;
@@ -35,10 +36,10 @@ impl fmt::Display for Form {
     }
 }
 
-/// `200 g dried`, `25 g fresh, chopped`.
+/// `200 g dried`, `25 g fresh, chopped`, `2 parts dried`.
 #[derive(Clone, PartialEq, Debug)]
 pub struct PlantAmount {
-    /// How much; a mass or a volume.
+    /// How much; a mass, a volume, or parts by weight.
     pub amount: Amount,
     /// Fresh or dried.
     pub form: Form,
@@ -88,7 +89,8 @@ pub fn plant_amount(text: &str) -> Result<PlantAmount, Misread> {
 
 fn plant_measure(text: &str, amount: &Amount) -> Result<(), Misread> {
     let dimension = amount.dimension();
-    if dimension == Dimension::MASS || dimension == Dimension::VOLUME {
+    let part = amount.measure == Measure::Part;
+    if dimension == Dimension::MASS || dimension == Dimension::VOLUME || part {
         return Ok(());
     }
     let is = if dimension == Dimension::NONE { "a share".to_string() } else { dimension.with_article() };
@@ -99,7 +101,6 @@ fn plant_measure(text: &str, amount: &Amount) -> Result<(), Misread> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::Measure;
 
     #[test]
     fn plants_are_fresh_or_dried() {

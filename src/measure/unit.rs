@@ -76,6 +76,19 @@ pub const KCAL_PER_G: Unit = plain("kcal/g", Dimension::ENERGY.per(Dimension::MA
 pub const M: Unit = plain("m", Dimension::LENGTH, 0);
 /// Square metres, of the body's surface.
 pub const M2: Unit = plain("m²", Dimension::LENGTH.times(Dimension::LENGTH), 2);
+/// Millimetres, of what is laid on; kept in metres.
+pub const MM: Unit = Unit { text: "mm", dimension: Dimension::LENGTH, places: 0, printed: 1000.0 };
+/// Square centimetres, of skin; kept in square metres.
+pub const CM2: Unit =
+    Unit {
+        text: "cm²", dimension: Dimension::LENGTH.times(Dimension::LENGTH), places: 0, printed: 10_000.0
+    };
+/// Room that a measured volume takes up.
+pub const M3_PER_ML: Unit = plain(
+    "m³/mL",
+    Dimension::LENGTH.times(Dimension::LENGTH).times(Dimension::LENGTH).per(Dimension::VOLUME),
+    6,
+);
 /// Drops to a millilitre.
 pub const DROPS_PER_ML: Unit = plain("drops/mL", Dimension::COUNT.per(Dimension::VOLUME), 1);
 /// Days; kept in minutes.

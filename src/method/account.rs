@@ -1,22 +1,24 @@
 //! Closing the account: what is finished, what is dissolved in it, and what a dose holds.
 
-use super::{Laying, add_times, add_weights, words};
+use super::{Laying, add_times, add_weights, weighed};
 use crate::batch::Part;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
-use crate::formula::catalogue::dose::{
-    Days, Doses, DosesByWeight, EnergyPerDose, PlantPerDose, Strength, WeightPerDose,
-};
+use crate::formula::catalogue::dose::{Days, Doses, EnergyPerDose, PlantPerDose, Strength, WeightPerDose};
 use crate::formula::catalogue::spirit::AlcoholPerDose;
-use crate::materia::{GLYCEROL_MOST, MIXING, SUCROSE_MOST};
+use crate::materia::{GLYCEROL_MOST, SUCROSE_MOST};
 use crate::measure::Dimension;
-use crate::measure::unit::{G, ML, ONE};
-use crate::recipe::{Menstruum, Preparation, Take};
+use crate::measure::unit::{ML, ONE};
+use crate::recipe::{Menstruum, Shape, Take, Vessel};
 use crate::working::Id;
 
 pub(super) fn close(at: &mut Laying) {
-    if at.recipe.preparation.value == Preparation::TeaBlend {
-        blend(at);
+    if at.recipe.preparation.value.shape == Shape::Dry {
+        weighed::blend(at);
+        return;
+    }
+    if let Some(weight) = at.solid {
+        weighed::close(at, weight);
         return;
     }
     let Some(volume) = at.volume else { return };
@@ -45,9 +47,17 @@ pub(super) fn close(at: &mut Laying) {
     let strength = at.work.work("plant in the finished", Strength { plant, finished });
     at.work.claim(Id::Strength, strength);
     if let Some(take) = at.recipe.take.clone() {
-        doses(at, &take, finished, plant);
+        doses(at, &take, finished, weight, plant);
     }
+    times(at);
+}
+
+/// Minutes in all, and at the stove.
+pub(super) fn times(at: &mut Laying) {
     let times = at.times.clone();
+    if times.is_empty() {
+        return;
+    }
     let minutes = add_times(&mut at.work, "minutes in all", times);
     at.work.claim(Id::Minutes, minutes);
     let stove = at.stove.clone();
@@ -57,42 +67,14 @@ pub(super) fn close(at: &mut Laying) {
     }
 }
 
-/// A dry blend: what is put in is what there is.
-fn blend(at: &mut Laying) {
-    let Some(weight) = at.work.line(Id::Plants) else { return };
-    at.work.claim(Id::FinishedWeight, weight);
-    let minutes = at.allowance(&MIXING, false);
-    let say = vec![words(
-        "Weigh each plant. Mix from the smallest to the largest, tumble well, and let the jar rest a day before you taste.",
-    )];
-    at.need("scales");
-    at.need("a dry jar with a lid");
-    at.finish_step("mix", say, vec![minutes], String::new(), None);
-    at.work.claim(Id::Minutes, minutes);
-    let Some(take) = at.recipe.take.clone() else { return };
-    if take.amount.value.dimension() != Dimension::MASS {
-        wrong_dose(
-            at,
-            &take,
-            "a dose of a dry blend is weighed; a spoon of it may weigh one gram or three",
-            "2 g",
-        );
-        return;
-    }
-    let dose = at.work.given("larger dose", &G, take.amount.value.high, false, take.amount.span);
-    let doses = at.work.work("doses", DosesByWeight { finished: weight, dose });
-    days(at, &take, doses);
-    at.work.claim(Id::PlantPerDose, dose);
-}
-
-fn wrong_dose(at: &mut Laying, take: &Take, why: &str, write: &str) {
+pub(super) fn wrong_dose(at: &mut Laying, take: &Take, why: &str, write: &str) {
     let message =
         format!("`{}` is {}", take.amount.value.written, take.amount.value.dimension().with_article());
     at.findings.push(Finding::error(Code::WrongDimension, take.amount.span, message).why(why).write(write));
 }
 
 /// Doses and how long they last.
-fn days(at: &mut Laying, take: &Take, doses: Line) {
+pub(super) fn days(at: &mut Laying, take: &Take, doses: Line) {
     at.work.claim(Id::Doses, doses);
     let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);
     let people = at.work.given("people", &ONE, take.people.value, false, take.people.span);
@@ -140,10 +122,17 @@ fn kept(at: &mut Laying, finished: Line) {
 }
 
 /// Doses by the larger amount taken: fewer doses, and the most that one holds.
-fn doses(at: &mut Laying, take: &Take, finished: Line, plant: Line) {
-    if take.amount.value.dimension() != Dimension::VOLUME {
-        wrong_dose(at, take, "a dose of a liquid is measured by the spoon or the millilitre", "1 tsp");
-        return;
+fn doses(at: &mut Laying, take: &Take, finished: Line, weight: Line, plant: Line) {
+    match take.amount.value.dimension() {
+        Dimension::VOLUME => {}
+        // What is spooned out of a jar may as well be weighed.
+        Dimension::MASS if at.recipe.preparation.value.vessel == Vessel::Jar => {
+            return weighed::doses(at, take, weight, None);
+        }
+        _ => {
+            let why = "a dose of a liquid is measured by the spoon or the millilitre";
+            return wrong_dose(at, take, why, "1 tsp");
+        }
     }
     let dose = at.work.given("larger dose", &ML, take.amount.value.high, false, take.amount.span);
     let doses = at.work.work("doses", Doses { finished, dose });

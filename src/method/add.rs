@@ -1,12 +1,20 @@
 //! More plants, off the heat: what is aromatic is then not boiled.
 
-use super::{Laying, add_weights, put_in, words};
-use crate::formula::Line;
+use super::{Laying, put_in, words};
 use crate::recipe::PlantUse;
 use crate::span::Span;
-use crate::working::Id;
 
 pub(super) fn lay(at: &mut Laying, span: Span, plants: &[PlantUse]) {
+    // Into what is strained already, where it is strained again: what a second infusion does.
+    if at.strained
+        && !at.left_in
+        && at.strains_later()
+        && let Some(volume) = at.volume
+    {
+        at.strained = false;
+        at.put_in = vec![volume];
+        at.kept = None;
+    }
     if at.strained {
         at.order(
             span,
@@ -17,13 +25,15 @@ pub(super) fn lay(at: &mut Laying, span: Span, plants: &[PlantUse]) {
         return;
     }
     let have = at.plants.len();
+    let again = have == 0 && !at.hot;
     put_in::plants(at, plants);
     let added: Vec<&str> = at.plants[have..].iter().map(|in_pan| in_pan.plant.words.as_str()).collect();
-    let say =
-        vec![words(format!("Take off the heat, stir in the {} and cover at once.", super::list_of(&added)))];
+    let added = super::list_of(&added);
+    let say = vec![words(match again {
+        true => format!("Put fresh {added} into what was strained, and cover."),
+        false => format!("Take off the heat, stir in the {added} and cover at once."),
+    })];
     at.off_heat = true;
-    let each: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
-    let all = add_weights(&mut at.work, "plants in all", each);
-    at.work.claim(Id::Plants, all);
+    at.claim_plants();
     at.finish_step("add", say, Vec::new(), "off the heat".to_string(), None);
 }

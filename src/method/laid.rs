@@ -3,6 +3,7 @@
 use crate::batch::Batch;
 use crate::formula::Line;
 use crate::measure::Form;
+use crate::recipe::Preparation;
 use crate::span::Span;
 use crate::working::Working;
 
@@ -11,6 +12,8 @@ use crate::working::Working;
 pub struct Laid {
     /// The lines.
     pub working: Working,
+    /// What kind of preparation; none for a working that is no recipe's.
+    pub preparation: Option<&'static Preparation>,
     /// What is put in, in order.
     pub ingredients: Vec<Ingredient>,
     /// The steps, in order.
@@ -50,6 +53,17 @@ pub enum Hazard {
     HotLiquid,
     /// Hot liquid into glass.
     HotGlass,
+    /// Wax melted over heat.
+    HotWax,
+    /// Sugar boiled to a stage.
+    HotSugar,
+    /// Someone sits in warm water.
+    Bath,
+    /// A bath that would be too hot.
+    HotBath {
+        /// The step.
+        at: Span,
+    },
 }
 
 /// One thing put in.
@@ -86,6 +100,8 @@ pub enum Say {
     Measured(Line, Line),
     /// The size of a bottle, as written and in fluid ounces.
     Size(Line),
+    /// An area of skin.
+    Area(Line),
     /// A temperature in °C, in both systems.
     Temperature(f64),
     /// A bold sentence.

@@ -6,9 +6,9 @@ use super::{Ingredient, Laying};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{
-    Away, ForEachGram, ForEachGramByWeight, MeasureOut, PlantWater, ShareOfVolume, Weigh,
+    AddVolumes, Away, ForEachGram, ForEachGramByWeight, MeasureOut, PlantWater, ShareOfVolume, Weigh,
 };
-use crate::formula::catalogue::spirit::{ShareByWeight, SpiritDensity};
+use crate::formula::catalogue::spirit::{ShareByWeight, SpiritDensity, SpiritFor, WaterToAdd};
 use crate::materia::{
     DRIED_MOISTURE, GLYCERIN_DENSITY, HONEY_MOISTURE, OIL_DENSITY, VINEGAR_ACIDITY, VINEGAR_DENSITY,
     WATER_DENSITY, sweetener,
@@ -30,6 +30,11 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
     let liquid = at.recipe.liquid.as_ref()?;
     let (kind, span) = (liquid.value.kind, liquid.span);
     let strength = strength(at, kind, span)?;
+    at.strength =
+        strength.filter(|_| kind == Menstruum::Spirit).map(|line| at.work.evaluate(&[])[line.index()]);
+    if !mixable(at, kind) {
+        return None;
+    }
     let (poured, written) = match &liquid.value.amount {
         LiquidAmount::Measured(amount) => {
             let by_weight = amount.dimension() == Dimension::MASS;
@@ -47,6 +52,14 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
             (at.work.work(kind.words(), MeasureOut { weight, density }), Some(weight))
         }
     };
+    // A percolation's ratio counts what is collected; what the marc keeps is poured besides.
+    let volume = match super::percolate::kept_besides(at) {
+        Some(held) => {
+            at.collected = Some(volume);
+            at.work.work(format!("{} to pour", kind.words()), AddVolumes { each: vec![volume, held] })
+        }
+        None => volume,
+    };
     let weight = fill(at, kind, strength, volume, weight);
     at.work.claim(
         match kind {
@@ -56,8 +69,11 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
         },
         volume,
     );
+    if mixed(at, volume, strength) {
+        return Some(volume);
+    }
     at.ingredients.push(Ingredient {
-        words: kind.words().to_string(),
+        words: with_strength(at, kind),
         plant: None,
         form: None,
         weight,
@@ -67,6 +83,70 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
         href: None,
     });
     Some(volume)
+}
+
+/// Whether `from` names a stronger spirit, where it is said at all.
+fn mixable(at: &mut Laying, kind: Menstruum) -> bool {
+    let Some(from) = at.recipe.liquid.as_ref().and_then(|liquid| liquid.value.from.clone()) else {
+        return true;
+    };
+    let (message, why) = match at.strength {
+        None => (format!("{} is not mixed from anything stronger", kind.words()), "only spirit is"),
+        Some(strength) if from.value <= strength => {
+            ("it is to be mixed from a spirit that is no stronger".to_string(), "water only makes it weaker")
+        }
+        Some(_) => return true,
+    };
+    let finding = Finding::error(Code::WrongShape, from.span, message).why(why);
+    at.findings.push(finding.write("liquid: {spirit: 1:5 w/v, strength: 50 %, from: 95 %}"));
+    false
+}
+
+/// A spirit that is mixed from a stronger one and water: both are what is put in.
+fn mixed(at: &mut Laying, finished: Line, wanted: Option<Line>) -> bool {
+    let recipe = at.recipe;
+    let (Some(from), Some(wanted)) =
+        (recipe.liquid.as_ref().and_then(|liquid| liquid.value.from.as_ref()), wanted)
+    else {
+        return false;
+    };
+    let strength =
+        at.work.given("strength of the stronger spirit", &PER_CENT_VV, from.value, false, from.span);
+    let spirit = at.work.work("stronger spirit", SpiritFor { finished, wanted, strength });
+    at.work.claim(Id::StrongSpirit, spirit);
+    let share = at.work.work("alcohol in the stronger, by weight", ShareByWeight { strength });
+    let density = at.work.work("density of the stronger", SpiritDensity { share });
+    let weight = at.work.work("stronger spirit, weighed", Weigh { volume: spirit, density });
+    let thin = at.work.work("alcohol in the spirit, by weight", ShareByWeight { strength: wanted });
+    let water = at.work.work("water to add, weighed", WaterToAdd { spirit: weight, share, wanted: thin });
+    let density = at.work.figure(&WATER_DENSITY);
+    let water = at.work.work("water to add", MeasureOut { weight: water, density });
+    at.work.claim(Id::WaterToAdd, water);
+    for (words, volume) in [(spirit_of(from.value), spirit), ("water for the spirit".to_string(), water)] {
+        at.ingredients.push(Ingredient {
+            words,
+            plant: None,
+            form: None,
+            weight: None,
+            volume: Some(volume),
+            written: None,
+            keeps: true,
+            href: None,
+        });
+    }
+    true
+}
+
+/// "spirit of 40 %", or the liquid's word where it has no strength to tell.
+fn with_strength(at: &Laying, kind: Menstruum) -> String {
+    match (kind, at.strength) {
+        (Menstruum::Spirit, Some(strength)) => spirit_of(strength),
+        _ => kind.words().to_string(),
+    }
+}
+
+pub(super) fn spirit_of(strength: f64) -> String {
+    format!("spirit of {}\u{a0}%", crate::measure::decimal(strength * 100.0, 1))
 }
 
 /// The line of a liquid's strength; the outer none is a fault, the inner a liquid without one.
@@ -158,7 +238,7 @@ fn fill(
 /// A dried plant's few per cent of water are left out in watery liquids; in honey they count.
 fn lend_water(at: &mut Laying) {
     for n in 0..at.plants.len() {
-        let super::InPan { plant, form, weight } = at.plants[n];
+        let super::InPan { plant, form, weight, .. } = at.plants[n];
         if form == Form::Fresh {
             continue;
         }
@@ -171,6 +251,7 @@ fn lend_water(at: &mut Laying) {
         };
         let by = PlantWater { plant: weight, moisture };
         let water = at.work.work(format!("water in the {}", plant.words), by);
+        at.plants[n].water = Some(water);
         let density = at.work.figure(&WATER_DENSITY);
         let volume =
             at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });

@@ -5,84 +5,46 @@
 
 mod account;
 mod add;
+mod again;
+mod boil_to;
 mod bottle;
 mod combine;
 mod cool;
+mod dilute;
+mod dough;
+mod kind;
 mod laid;
+mod laying;
 mod liquid;
+mod melt;
+mod percolate;
 mod pour;
 mod put_in;
 mod reduce;
 mod simmer;
+mod spread;
 mod steep;
 mod strain;
 mod sweeten;
+mod weighed;
 
 pub use laid::{Done, Hazard, Ingredient, Laid, Level, Say};
 
-use crate::batch::Batch;
-use crate::bibliography::Source;
+use laying::{Aside, InPan, Laying};
+
 use crate::diagnostic::{Code, Finding, stops};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{AddTimes, AddVolumes, AddWeights};
-use crate::formulary::{Formulary, Plant};
-use crate::materia::{Assumption, Figure};
-use crate::measure::{Amount, Dimension, Form, Unit};
-use crate::recipe::{Menstruum, Recipe, Step};
-use crate::span::{Span, Spanned};
+use crate::formulary::Formulary;
+use crate::recipe::{Recipe, Step};
+use crate::span::Spanned;
 use crate::working::{MOST_ASSUMPTIONS, Working};
-
-/// A plant in the pan.
-struct InPan<'a> {
-    plant: &'a Plant,
-    form: Form,
-    weight: Line,
-}
-
-/// The state between two steps.
-struct Laying<'a> {
-    recipe: &'a Recipe,
-    book: &'a Formulary,
-    work: Working,
-    findings: &'a mut Vec<Finding>,
-    /// Plants whose marc is still in the pan.
-    plants: Vec<InPan<'a>>,
-    /// Liquid put in before straining: water, and what fresh plants bring, mL.
-    put_in: Vec<Line>,
-    /// Boiled off before straining, mL.
-    boiled: Vec<Line>,
-    /// What is in the pan.
-    batch: Batch,
-    /// Volume in the pan now, mL.
-    volume: Option<Line>,
-    strained: bool,
-    sweetened: bool,
-    /// Whether what is in the pan has been heated and not cooled since.
-    hot: bool,
-    /// Whether the pan has been taken off the heat and covered.
-    off_heat: bool,
-    /// °C, once a step has cooled it.
-    cooled: Option<f64>,
-    /// Plant whose strength is in the liquid, g.
-    passed_on: Vec<Line>,
-    /// Every plant in it, those of combined products too, each once.
-    plant_ids: Vec<String>,
-    times: Vec<Line>,
-    stove: Vec<Line>,
-    ingredients: Vec<Ingredient>,
-    done: Vec<Done>,
-    to_hand: Vec<String>,
-    hazards: Vec<Hazard>,
-    sweet_given: Option<Line>,
-    poured: Option<Line>,
-    /// Whether a plant of the recipe has a fault on its own page.
-    faulty: bool,
-}
 
 /// Lays a recipe down. None where a fault leaves nothing to evaluate; the faults are findings.
 pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<Laid> {
     let before = findings.len();
     let mut at = Laying::new(recipe, book, Working::new(), findings);
+    kind::check(&mut at);
     at.lay_steps();
     account::close(&mut at);
     let Laying {
@@ -111,6 +73,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     let honey = batch.holds_honey();
     Some(Laid {
         working: work,
+        preparation: Some(recipe.preparation.value),
         ingredients,
         steps: done,
         to_hand,
@@ -165,55 +128,23 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     let lows: Vec<f64> = work.range(&[]).into_iter().map(|range| range.low).collect();
     if let Some(line) = work.impossible(&lows) {
         let (at, message) = fault(line, lows[line.index()]);
-        findings.push(
-            Finding::warning(Code::BelowNothing, at, format!("{message} if the assumptions fall badly"))
-                .why("the pan may boil dry in another kitchen"),
-        );
+        let why = match step_of(line) {
+            Some(Step::Combine { .. }) => "less of it may be made than is poured; pour less, or make more",
+            _ => "the pan may boil dry in another kitchen",
+        };
+        let message = format!("{message} if the assumptions fall badly");
+        findings.push(Finding::warning(Code::BelowNothing, at, message).why(why));
     }
 }
 
 impl<'a> Laying<'a> {
-    fn new(
-        recipe: &'a Recipe,
-        book: &'a Formulary,
-        work: Working,
-        findings: &'a mut Vec<Finding>,
-    ) -> Laying<'a> {
-        Laying {
-            recipe,
-            book,
-            work,
-            findings,
-            plants: Vec::new(),
-            put_in: Vec::new(),
-            boiled: Vec::new(),
-            batch: Batch::default(),
-            volume: None,
-            strained: false,
-            sweetened: false,
-            hot: false,
-            off_heat: false,
-            cooled: None,
-            passed_on: Vec::new(),
-            plant_ids: Vec::new(),
-            times: Vec::new(),
-            stove: Vec::new(),
-            ingredients: Vec::new(),
-            done: Vec::new(),
-            to_hand: Vec::new(),
-            hazards: Vec::new(),
-            sweet_given: None,
-            poured: None,
-            faulty: false,
-        }
-    }
-
     /// What is put in, and every step.
     fn lay_steps(&mut self) {
         put_in::lay(self);
         let recipe = self.recipe;
         for (number, step) in recipe.method.iter().enumerate() {
-            self.work.at_step(number + 1);
+            self.number = number + 1;
+            self.work.at_step(self.number);
             self.step(step);
         }
         self.work.at_step(recipe.method.len());
@@ -223,7 +154,8 @@ impl<'a> Laying<'a> {
         let at = step.span;
         match &step.value {
             Step::Simmer { time, lid, hard } => simmer::lay(self, at, time, lid.value, *hard),
-            Step::Steep { time, from_boiling } => steep::lay(self, at, time, *from_boiling),
+            Step::Steep { time, start } => steep::lay(self, at, time, start),
+            Step::Percolate(time) => percolate::lay(self, at, time),
             Step::Add(plants) => add::lay(self, at, plants),
             Step::Strain(hand) => strain::lay(self, at, *hand),
             Step::Reduce(to) => reduce::lay(self, at, to),
@@ -232,115 +164,17 @@ impl<'a> Laying<'a> {
             Step::Fortify { amount, strength } => pour::fortify(self, at, amount, strength.as_ref()),
             Step::Acidify { amount, acidity } => pour::acidify(self, at, amount, acidity.as_ref()),
             Step::Combine { of, amount } => combine::lay(self, at, of, amount),
+            Step::MakeUp(to) => again::make_up(self, at, to),
+            Step::PourAgain(water) => again::pour(self, at, water),
+            Step::Melt(waxes) => melt::lay(self, at, waxes),
+            Step::Knead(parts) => dough::knead(self, at, parts),
+            Step::BoilTo(stage) => boil_to::lay(self, at, stage),
+            Step::Cut(piece) => dough::cut(self, at, piece),
+            Step::Dry(time) => dough::dry(self, at, time),
+            Step::Dilute(diluted) => dilute::lay(self, at, diluted),
+            Step::Spread(thick) => spread::lay(self, at, thick),
             Step::Bottle(size) => bottle::lay(self, at, size),
         }
-    }
-
-    /// An assumption, with the recipe's own figure for it, else the kitchen's, where they have one.
-    fn assume(&mut self, assumption: &'static Assumption) -> Line {
-        let in_recipe = self.recipe.assume.iter().any(|own| own.what.id == assumption.id);
-        if !in_recipe && let Some((value, source)) = self.book.course.kitchen.own(assumption) {
-            return self.work.published(assumption.words, assumption.id, assumption.unit, value, source);
-        }
-        let own = self.recipe.assume.iter().find(|own| own.what.id == assumption.id).map(|own| {
-            let amount = &own.amount.value;
-            (
-                amount.low,
-                (amount.low + amount.high) / 2.0,
-                amount.high,
-                Source::formulary("the recipe's own figure"),
-            )
-        });
-        self.work.assumed(assumption, own)
-    }
-
-    /// An amount the recipe declares. A range of a time is the author's own latitude: an assumption, its
-    /// middle taken as usual. What is put in is one number, or the batch could not be scaled.
-    fn declared(&mut self, name: &str, unit: &'static Unit, amount: &Amount, grows: bool, at: Span) -> Line {
-        if amount.is_range() && unit.dimension == Dimension::TIME {
-            return self.work.latitude(name, unit, (amount.low, amount.high), at);
-        }
-        if amount.is_range() {
-            self.findings.push(
-                Finding::error(
-                    Code::BadNumber,
-                    at,
-                    format!("`{}` is two numbers where one is used", amount.written),
-                )
-                .why("every other figure is worked from this one; only times and doses may be ranges"),
-            );
-        }
-        self.work.given(name, unit, amount.low, grows, at)
-    }
-
-    /// Notes the time of a step.
-    fn takes(&mut self, minutes: Line, over_heat: bool) {
-        self.times.push(minutes);
-        if over_heat {
-            self.stove.push(minutes);
-        }
-    }
-
-    fn allowance(&mut self, figure: &'static Figure, over_heat: bool) -> Line {
-        let line = self.work.figure(figure);
-        self.takes(line, over_heat);
-        line
-    }
-
-    fn need(&mut self, thing: &str) {
-        if !self.to_hand.iter().any(|have| have == thing) {
-            self.to_hand.push(thing.to_string());
-        }
-    }
-
-    fn finish_step(
-        &mut self,
-        name: &'static str,
-        say: Vec<Say>,
-        minutes: Vec<Line>,
-        condition: String,
-        level: Option<Level>,
-    ) {
-        self.done.push(Done { name, say, minutes, condition, level });
-    }
-
-    fn note_plants(&mut self, ids: Vec<String>) {
-        for id in ids {
-            if !self.plant_ids.contains(&id) {
-                self.plant_ids.push(id);
-            }
-        }
-    }
-
-    /// The liquid as it is poured on cold.
-    fn cold_liquid(&self) -> &'static str {
-        match self.recipe.menstruum() {
-            Some(Menstruum::Water) | None => "cold water",
-            Some(other) => other.words(),
-        }
-    }
-
-    /// The plants in the pan in running text: "the rose hips and hibiscus".
-    fn plant_words(&self) -> String {
-        let mut words: Vec<&str> = Vec::new();
-        for in_pan in &self.plants {
-            if !words.contains(&in_pan.plant.words.as_str()) {
-                words.push(&in_pan.plant.words);
-            }
-        }
-        list_of(&words)
-    }
-
-    /// A step that stands before the straining. Where the method never strains, that is told once,
-    /// and not again for each step that waits for it.
-    fn too_early(&mut self, at: Span, message: &str, why: &str, write: &str) {
-        if self.recipe.method.iter().any(|step| matches!(step.value, Step::Strain(_))) {
-            self.order(at, message, why, write);
-        }
-    }
-
-    fn order(&mut self, at: Span, message: impl Into<String>, why: &str, write: &str) {
-        self.findings.push(Finding::error(Code::StepOrder, at, message).why(why).write(write));
     }
 }
 

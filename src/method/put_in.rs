@@ -3,14 +3,13 @@
 use super::{InPan, Ingredient, Laying, add_weights, liquid};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
-use crate::formula::catalogue::pan::{AsDried, MeasureOut, PlantWater, WeighByCup};
+use crate::formula::catalogue::pan::{AsDried, MeasureOut, PartOf, PlantWater, WeighByCup};
 use crate::formulary::Plant;
 use crate::materia::WATER_DENSITY;
-use crate::measure::unit::{G, G_PER_ML, ML, PER_CENT};
+use crate::measure::unit::{G, G_PER_ML, ML, ONE, PER_CENT};
 use crate::measure::{Dimension, Form};
 use crate::recipe::PlantUse;
 use crate::span::Span;
-use crate::working::Id;
 
 pub(super) fn lay(at: &mut Laying) {
     let uses: &[PlantUse] = &at.recipe.plants;
@@ -18,9 +17,7 @@ pub(super) fn lay(at: &mut Laying) {
     if at.plants.is_empty() {
         return;
     }
-    let each: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
-    let all = add_weights(&mut at.work, "plants in all", each);
-    at.work.claim(Id::Plants, all);
+    at.claim_plants();
     if at.recipe.liquid.is_none() {
         return;
     }
@@ -66,10 +63,12 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 href: None,
             });
             at.note_plants(vec![plant.id.clone()]);
-            at.plants.push(InPan { plant, form, weight });
-            if form == Form::Fresh {
-                own_water(at, plant, weight, used.amount.span);
-            }
+            at.weights.push(weight);
+            let water = match form {
+                Form::Fresh => own_water(at, plant, weight, used.amount.span),
+                Form::Dried => None,
+            };
+            at.plants.push(InPan { plant, form, weight, water });
         }
     }
 }
@@ -91,6 +90,9 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
     }
     if amount.dimension() == Dimension::MASS {
         return Some(at.declared(&plant.words, &G, amount, true, span));
+    }
+    if amount.dimension() == Dimension::COUNT {
+        return part(at, plant, span);
     }
     let Some(bulk) = plant.form(form).and_then(|form| form.bulk()) else {
         at.findings.push(
@@ -116,17 +118,57 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
     Some(at.work.work(plant.words.as_str(), WeighByCup { volume, bulk }))
 }
 
-/// The water a fresh plant brings joins what is put in.
-fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) {
-    let Some(moisture) = moisture(at, plant, Form::Fresh, span) else {
-        return;
+/// A plant's part of what the parts weigh together.
+fn part(at: &mut Laying, plant: &Plant, span: Span) -> Option<Line> {
+    if at.parts.is_none() {
+        at.parts = Some(parts(at, span)?);
+    }
+    let (whole, parts) = at.parts.clone()?;
+    let part = parts.iter().find(|(of, _)| *of == span).map(|(_, part)| *part)?;
+    let parts = parts.into_iter().map(|(_, part)| part).collect();
+    Some(at.work.work(plant.words.as_str(), PartOf { whole, part, parts }))
+}
+
+/// What the parts weigh together, and how many parts each plant is.
+fn parts(at: &mut Laying, span: Span) -> Option<(Line, Vec<(Span, Line)>)> {
+    let recipe = at.recipe;
+    let Some(weight) = &recipe.weight else {
+        at.findings.push(
+            Finding::error(Code::NoBasis, span, "what the parts weigh together is not said")
+                .why("parts go by weight, and a weight can be bought and mixed")
+                .write("weight: 340 g"),
+        );
+        return None;
     };
+    let whole = at.declared("plants together", &G, &weight.value, true, weight.span);
+    let added = recipe.method.iter().flat_map(|step| step.value.adds());
+    let mut parts = Vec::new();
+    for used in recipe.plants.iter().chain(added) {
+        let amount = &used.amount;
+        if amount.value.amount.dimension() != Dimension::COUNT {
+            continue;
+        }
+        let name = at
+            .book
+            .plants
+            .get(&used.plant.value)
+            .map_or(used.plant.value.clone(), |plant| plant.words.clone());
+        let part = at.declared(&format!("parts of {name}"), &ONE, &amount.value.amount, false, amount.span);
+        parts.push((amount.span, part));
+    }
+    Some((whole, parts))
+}
+
+/// The water a fresh plant brings joins what is put in; gives its weight.
+fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) -> Option<Line> {
+    let moisture = moisture(at, plant, Form::Fresh, span)?;
     let water = at.work.work(format!("water in the {}", plant.words), PlantWater { plant: weight, moisture });
     let density = at.work.figure(&WATER_DENSITY);
     let volume =
         at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
     at.put_in.push(volume);
     at.batch.add_water(volume);
+    Some(water)
 }
 
 /// The moisture of a plant in a form, from its page.
@@ -156,7 +198,7 @@ pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -
 pub(super) fn counted(at: &mut Laying, of: Form, span: Span) -> Option<Line> {
     let mut each = Vec::new();
     for n in 0..at.plants.len() {
-        let InPan { plant, form, weight } = at.plants[n];
+        let InPan { plant, form, weight, .. } = at.plants[n];
         if of == Form::Dried && form == Form::Fresh {
             let fresh_moisture = moisture(at, plant, Form::Fresh, span)?;
             let dried_moisture = moisture(at, plant, Form::Dried, span)?;

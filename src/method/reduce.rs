@@ -6,7 +6,6 @@ use crate::formulary::Aromatic;
 use crate::materia::LID_OFF;
 use crate::measure::unit::{ML, ONE};
 use crate::measure::{LeftOf, Reduction};
-use crate::recipe::PlantUse;
 use crate::span::Span;
 use crate::working::Id;
 
@@ -49,7 +48,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
     at.work.claim(Id::ReducedBy, away);
     at.work.claim(Id::Reduced, left);
     at.work.measurable(left);
-    let uses = at.recipe.plants.iter().chain(at.recipe.method.iter().flat_map(|step| added(&step.value)));
+    let uses = at.recipe.plants.iter().chain(at.recipe.method.iter().flat_map(|step| step.value.adds()));
     for used in uses {
         if let Some(plant) = at.book.plants.get(&used.plant.value)
             && plant.aromatic == Aromatic::Yes
@@ -80,11 +79,4 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         change: vec![Say::Volume(away), words(" boiled away")],
     };
     at.finish_step("reduce", say, vec![minutes], "lid off".to_string(), Some(level));
-}
-
-fn added(step: &crate::recipe::Step) -> &[PlantUse] {
-    match step {
-        crate::recipe::Step::Add(plants) => plants,
-        _ => &[],
-    }
 }

@@ -72,7 +72,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         vec![
             words(format!("Cover the {plants} with ")),
             Say::Volume(before),
-            words(format!(" of cold water in a pan, bring up, {lid_words} and {verb}.")),
+            words(format!(" of {} in a pan, bring up, {lid_words} and {verb}.", at.cold_liquid())),
         ]
     };
     at.hot = true;
@@ -92,7 +92,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
 }
 
 /// Why a liquid does not belong over heat; none for water and vinegar.
-const fn unfit(liquid: Menstruum) -> Option<&'static str> {
+pub(super) const fn unfit(liquid: Menstruum) -> Option<&'static str> {
     match liquid {
         Menstruum::Water | Menstruum::Vinegar => None,
         Menstruum::Spirit => Some("its vapour catches fire, and the alcohol leaves"),

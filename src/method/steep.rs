@@ -1,11 +1,20 @@
-//! Standing covered, off the heat.
+//! Standing covered, off the heat: cold, kept warm, or with boiling water poured on.
 
+use super::simmer::unfit;
 use super::{Hazard, Laying, Say, words};
+use crate::diagnostic::{Code, Finding};
+use crate::formulary::Aromatic;
 use crate::materia::POUR_ON;
 use crate::measure::{Amount, unit::MIN};
+use crate::recipe::{Menstruum, Start};
 use crate::span::{Span, Spanned};
 
-pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, from_boiling: bool) {
+/// What stands longer than this waits in a jar and not in the pan, min.
+const A_DAY: f64 = 1440.0;
+/// Honey kept above this is honey no more, °C: common practice, no source.
+const HONEY_WARM: f64 = 50.0;
+
+pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) {
     let Some(volume) = at.volume else { return };
     if at.strained {
         at.order(
@@ -16,32 +25,98 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, from_boil
         );
         return;
     }
+    if refused(at, span, time, start) {
+        return;
+    }
     let minutes = at.declared("minutes steeping", &MIN, &time.value, false, time.span);
     let mut times = Vec::new();
     let plants = at.plant_words();
-    let say = if from_boiling {
-        times.push(at.allowance(&POUR_ON, true));
-        at.hazards.push(Hazard::HotLiquid);
-        at.need("a kettle");
-        at.need("a jug or pot with a lid");
-        vec![
-            words("Boil "),
-            Say::Volume(volume),
-            words(format!(" of water, take it off the boil, pour it over the {plants} and cover at once.")),
-        ]
-    } else if at.off_heat {
-        vec![words("Leave to stand, covered.")]
-    } else if at.hot {
-        vec![words("Take off the heat, cover and leave to stand.")]
-    } else {
-        vec![
-            words(format!("Cover the {plants} with ")),
-            Say::Volume(volume),
-            words(format!(" of {} and leave to stand, covered.", at.cold_liquid())),
-        ]
+    let cold = vec![
+        words(format!("Cover the {plants} with ")),
+        Say::Volume(volume),
+        words(format!(" of {}", at.cold_liquid())),
+    ];
+    let say = match start {
+        Start::Boiling => {
+            times.push(at.allowance(&POUR_ON, true));
+            at.hazards.push(Hazard::HotLiquid);
+            at.need("a kettle");
+            at.need("a jug or pot with a lid");
+            vec![
+                words("Boil "),
+                Say::Volume(volume),
+                words(format!(
+                    " of water, take it off the boil, pour it over the {plants} and cover at once."
+                )),
+            ]
+        }
+        Start::Warm(warm) => {
+            at.need("a thermometer");
+            at.need("a clean dry jar with a lid");
+            let kept = [
+                words(", cover, and keep it at "),
+                Say::Temperature(warm.value.high),
+                words(" in a water bath."),
+            ];
+            cold.into_iter().chain(kept).collect()
+        }
+        Start::AsItIs if at.off_heat => vec![words("Leave to stand, covered.")],
+        Start::AsItIs if at.hot => vec![words("Take off the heat, cover and leave to stand.")],
+        Start::AsItIs => {
+            if time.value.high > A_DAY {
+                at.need("a clean dry jar with a lid");
+            }
+            cold.into_iter().chain([words(" and leave to stand, covered.")]).collect()
+        }
     };
-    at.takes(minutes, false);
+    at.takes(minutes, matches!(start, Start::Warm(_)));
     times.push(minutes);
-    at.hot |= from_boiling;
-    at.finish_step("steep", say, times, "covered, off the heat".to_string(), None);
+    at.hot |= *start == Start::Boiling;
+    let condition =
+        if matches!(start, Start::Warm(_)) { "covered, kept warm" } else { "covered, off the heat" };
+    at.finish_step("steep", say, times, condition.to_string(), None);
+}
+
+/// What is no steep of this liquid, or of these plants.
+fn refused(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) -> bool {
+    let Some(kind) = at.recipe.menstruum() else { return false };
+    let cold = format!("steep: {}", time.value.written);
+    match start {
+        Start::AsItIs => false,
+        Start::Boiling if unfit(kind).is_some() => {
+            let message = format!("{} would be boiled and poured on", kind.words());
+            at.order(span, message, unfit(kind).unwrap_or_default(), &cold);
+            true
+        }
+        Start::Boiling => only_roots(at, span, &cold),
+        Start::Warm(warm) => {
+            let why = match kind {
+                Menstruum::Spirit => "warm spirit gives off a vapour that catches fire",
+                Menstruum::Honey if warm.value.high > HONEY_WARM => {
+                    "honey kept so warm is as good as boiled: it darkens, and its scent goes"
+                }
+                _ => return false,
+            };
+            let message = format!("{} is kept at {}", kind.words(), warm.value.written);
+            at.order(warm.span, message, why, &cold);
+            true
+        }
+    }
+}
+
+/// Root, bark and wood give little to water that only cools on them; what is aromatic is lost in a simmer.
+fn only_roots(at: &mut Laying, span: Span, cold: &str) -> bool {
+    let hard = |plant: &crate::formulary::Plant| plant.hard && plant.aromatic == Aromatic::No;
+    if at.plants.is_empty() || !at.plants.iter().all(|in_pan| hard(in_pan.plant)) {
+        return false;
+    }
+    let message = format!("a hot infusion of nothing but {}", at.plant_words());
+    let why = "root, bark and wood give little to water that only cools on them: they are simmered, or stand cold for hours";
+    at.findings.push(
+        Finding::error(Code::WrongKind, span, message)
+            .why(why)
+            .write("simmer: {time: 20 min, lid: on}")
+            .write(cold),
+    );
+    true
 }

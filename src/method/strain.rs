@@ -1,13 +1,18 @@
 //! Parting the liquid from the marc: what is held back, what runs through, what passed on.
 
 use super::{InPan, Laying, Level, Say, add_volumes, add_weights, words};
+use crate::batch::Batch;
 use crate::bibliography::Source;
 use crate::formula::Line;
+use crate::formula::catalogue::composition::Rest;
 use crate::formula::catalogue::dose::PassedOn;
 use crate::formula::catalogue::pan::{Hold, HoldBack, Lose, Passed};
-use crate::materia::{DRAINED, PLANT_HOLDS, PRESSED, SQUEEZED, STRAINING};
+use crate::formula::catalogue::sweeten::TakesUp;
+use crate::materia::{
+    DRAINED, HONEY_HELD, OIL_HELD, PLANT_HOLDS, POWDER_TAKES_UP, PRESSED, SQUEEZED, STRAINING,
+};
 use crate::measure::{Form, unit::ML_PER_G};
-use crate::recipe::Hand;
+use crate::recipe::{Hand, Menstruum};
 use crate::span::Span;
 use crate::working::Id;
 
@@ -24,59 +29,63 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     if at.put_in.is_empty() || at.plants.is_empty() {
         return;
     }
+    let in_pan = in_pan(at);
+    if hand == Hand::Not {
+        leave_in(at, in_pan);
+        return;
+    }
     let kept = (0..at.plants.len()).map(|n| keep(at, n)).collect();
     let how_wet = at.assume(match hand {
         Hand::Drained => &DRAINED,
-        Hand::Squeezed => &SQUEEZED,
+        Hand::Squeezed | Hand::Not => &SQUEEZED,
         Hand::Pressed => &PRESSED,
     });
     let held = at.work.work("held back", HoldBack { how_wet, kept });
     at.work.claim(Id::HeldBack, held);
-    let put_in = add_volumes(&mut at.work, "liquid in all", at.put_in.clone());
+    let put_in = put_in_all(at);
     let mut losses = Vec::new();
-    let boiled = at.boiled.clone();
-    if !boiled.is_empty() {
-        let boiled = add_volumes(&mut at.work, "boiled off in all", boiled);
-        at.work.claim(Id::BoiledOff, boiled);
-        losses.push(boiled);
+    if !at.boiled.is_empty() {
+        losses.push(add_volumes(&mut at.work, BOILED, at.boiled.clone()));
     }
-    // What stood in the pan before straining: the share that runs through is counted against it.
-    let in_pan = if losses.is_empty() {
-        put_in
-    } else {
-        at.work.work("in the pan before straining", Lose { before: put_in, losses: losses.clone() })
-    };
     losses.push(held);
-    let strained = at.work.work("strained", Lose { before: put_in, losses });
+    let run = at.work.work("strained", Lose { before: put_in, losses });
+    let share = at.work.work("share that passed on", Passed { after: run, before: in_pan });
+    pass_on(at, share, held);
+    if at.batch.is_water() {
+        at.batch = Batch::of_water(run);
+    } else {
+        at.batch.keep(share, "the strained", &mut at.work);
+    }
+    let strained = join_the_first(at, run);
     at.work.claim(Id::Strained, strained);
     at.work.measurable(strained);
-    let share = at.work.work("share that passed on", Passed { after: strained, before: in_pan });
-    let plants: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
-    let all = add_weights(&mut at.work, "plants in all", plants);
-    let passed = at.work.work("plant in the liquid", PassedOn { plants: all, share });
-    at.passed_on.push(passed);
     let minutes = at.allowance(&STRAINING, false);
     let plants = at.plant_words();
     let how = match hand {
         Hand::Drained => "Strain through a cloth and let it drain without squeezing. ",
-        Hand::Squeezed => "Strain through a cloth and wring it out well. ",
         Hand::Pressed => "Strain through a press cloth and press it out. ",
+        Hand::Squeezed | Hand::Not => "Strain through a cloth and wring it out well. ",
     };
     at.need(if hand == Hand::Pressed { "a press and its cloth" } else { "a straining cloth" });
-    let say = vec![
-        words(how),
-        Say::Strong("Write down what you have."),
-        words(" It should be about "),
-        Say::Volume(strained),
-        words("."),
-    ];
-    at.strained = true;
-    at.volume = Some(strained);
-    if at.batch.is_water() {
-        at.batch = crate::batch::Batch::of_water(strained);
+    let mut say = vec![words(how), Say::Strong("Write down what you have.")];
+    if strained == run {
+        say.extend([words(" It should be about "), Say::Volume(run), words(".")]);
     } else {
-        at.batch.keep(share, "the strained", &mut at.work);
+        let all = [
+            words(" It should be about "),
+            Say::Volume(run),
+            words("; pour it to what was strained before, and it is "),
+            Say::Volume(strained),
+            words(" in all."),
+        ];
+        say.extend(all);
     }
+    at.strained = true;
+    at.spent = std::mem::take(&mut at.plants);
+    at.put_in.clear();
+    let boiled = std::mem::take(&mut at.boiled);
+    at.boiled_before.extend(boiled);
+    at.volume = Some(strained);
     let (liquid, sweet) = at.batch.layers();
     let level = Level {
         words: "Strain",
@@ -90,12 +99,88 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     at.finish_step("strain", say, vec![minutes], String::new(), Some(level));
 }
 
-/// What one plant keeps back when squeezed, from its page or assumed.
-fn keep(at: &mut Laying, n: usize) -> Line {
-    let InPan { plant, form, weight } = at.plants[n];
+const BOILED: &str = "boiled off in all";
+
+fn put_in_all(at: &mut Laying) -> Line {
+    add_volumes(&mut at.work, "liquid in all", at.put_in.clone())
+}
+
+/// What stands in the pan before straining: put in, less what boiled off since.
+fn in_pan(at: &mut Laying) -> Line {
+    let put_in = put_in_all(at);
+    if at.boiled.is_empty() {
+        return put_in;
+    }
+    let boiled = add_volumes(&mut at.work, BOILED, at.boiled.clone());
+    let ever = at.boiled_before.iter().chain(&at.boiled).copied().collect();
+    let ever = add_volumes(&mut at.work, BOILED, ever);
+    at.work.claim(Id::BoiledOff, ever);
+    at.work.work("in the pan before straining", Lose { before: put_in, losses: vec![boiled] })
+}
+
+/// The share of the plants' strength that runs through, and what is left for fresh water to take.
+fn pass_on(at: &mut Laying, share: Line, held: Line) {
+    for line in &mut at.passed_on {
+        *line = at.work.work("plant from before", PassedOn { plants: *line, share });
+    }
+    let can_give = at.can_give.take().unwrap_or_else(|| {
+        let weights: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
+        add_weights(&mut at.work, "plants in the pan", weights)
+    });
+    let passed = at.work.work("plant in the liquid", PassedOn { plants: can_give, share });
+    at.passed_on.push(passed);
+    at.kept = Some((held, can_give));
+}
+
+/// The liquid of an earlier straining joins this one.
+fn join_the_first(at: &mut Laying, run: Line) -> Line {
+    let Some(first) = at.aside.take() else { return run };
+    at.batch.pour_in(first.batch);
+    // Last stands what passed on last: water through the marc, and fresh water on it, go on from there.
+    at.passed_on.splice(0..0, first.passed_on);
+    add_volumes(&mut at.work, "strained, both together", vec![first.volume, run])
+}
+
+/// Nothing is strained: the plants stay in, with all they have.
+fn leave_in(at: &mut Laying, in_pan: Line) {
+    let thick = matches!(at.recipe.menstruum(), Some(Menstruum::Honey | Menstruum::Glycerin));
+    for n in 0..at.plants.len() {
+        let InPan { plant, weight, water, .. } = at.plants[n];
+        at.passed_on.push(weight);
+        let dry = match water {
+            Some(part) => {
+                at.work.work(format!("{} without their water", plant.words), Rest { whole: weight, part })
+            }
+            None => weight,
+        };
+        // In a thin liquid powder sinks and swells, and the jug shows the liquid.
+        let volume = thick.then(|| {
+            let each_gram = at.assume(&POWDER_TAKES_UP);
+            at.work.work(format!("{} in the paste", plant.words), TakesUp { weight: dry, each_gram })
+        });
+        at.batch.leave_in(dry, volume);
+    }
+    let volume = if thick { at.batch.volume("with the plants in it", &mut at.work) } else { in_pan };
+    at.strained = true;
+    at.left_in = true;
+    at.volume = Some(volume);
+    let plants = at.plant_words();
+    at.in_it = std::mem::take(&mut at.plants);
+    let say = vec![words(format!("Do not strain: the {plants} stay in."))];
+    at.finish_step("strain", say, Vec::new(), String::new(), None);
+}
+
+/// What one plant keeps back when squeezed, from its page or assumed. Oil and honey are kept less than water.
+pub(super) fn keep(at: &mut Laying, n: usize) -> Line {
+    let InPan { plant, form, weight, .. } = at.plants[n];
     let figures = plant.form(form);
+    let (own, guess) = match at.recipe.menstruum() {
+        Some(Menstruum::Oil) => (figures.and_then(|figures| figures.holds_oil.clone()), &OIL_HELD),
+        Some(Menstruum::Honey) => (figures.and_then(|figures| figures.holds_honey.clone()), &HONEY_HELD),
+        _ => (figures.and_then(|figures| figures.holds.clone()), &PLANT_HOLDS),
+    };
     let words = format!("a gram of {} keeps", plant.words);
-    let each_gram_keeps = match figures.and_then(|figures| figures.holds.clone()) {
+    let each_gram_keeps = match own {
         Some(holds) => at.work.published(words, plant.id.clone(), &ML_PER_G, holds.value, holds.source),
         // A fresh plant comes full: it keeps about as much water as it brings.
         None if form == Form::Fresh => {
@@ -104,7 +189,7 @@ fn keep(at: &mut Laying, n: usize) -> Line {
             let custom = Source::practice("a fresh plant keeps about as much water as it brings");
             at.work.published(words, plant.id.clone(), &ML_PER_G, moisture, custom)
         }
-        None => at.assume(&PLANT_HOLDS),
+        None => at.assume(guess),
     };
     at.work.work(format!("kept by the {}", plant.words), Hold { each_gram_keeps, plant: weight })
 }

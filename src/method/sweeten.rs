@@ -187,7 +187,7 @@ fn part(proportion: &Proportion) -> String {
 }
 
 /// The density a sweetener is measured by.
-fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
+pub(super) fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
     match item.state {
         State::Liquid(figure) | State::Dissolves(figure) => at.work.figure(figure),
         State::Honey => honey_density(at),
@@ -195,7 +195,7 @@ fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
 }
 
 /// The share of water in a sweetener, with the recipe's own figure for honey where it has one.
-fn water(at: &mut Laying, item: &'static Sweetener) -> Option<Line> {
+pub(super) fn water(at: &mut Laying, item: &'static Sweetener) -> Option<Line> {
     match item.moisture {
         Moisture::None => None,
         Moisture::Figure(figure) => Some(at.work.figure(figure)),

@@ -215,7 +215,7 @@ fn said(worked: &Worked, say: &Say) -> String {
         Say::Strong(words) => format!("<strong>{}</strong>", escape(words)),
         Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
         Say::Volume(line) => escape(&volume_both(worked, *line)),
-        Say::Weight(line) => escape(&plainly(worked, *line)),
+        Say::Weight(line) | Say::Area(line) => escape(&plainly(worked, *line)),
         Say::Measured(volume, weight) => escape(&sweet_both(worked, *volume, *weight)),
         Say::Size(line) => format!("{} ({})", plainly(worked, *line), kitchen::fl_oz(worked.at(*line))),
     }
@@ -226,9 +226,11 @@ pub(super) fn plain(worked: &Worked, say: &Say) -> String {
         Say::Words(words) => words.clone(),
         Say::Strong(words) => (*words).to_string(),
         Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
-        Say::Volume(line) | Say::Weight(line) | Say::Measured(line, _) | Say::Size(line) => {
-            plainly(worked, *line)
-        }
+        Say::Volume(line)
+        | Say::Weight(line)
+        | Say::Area(line)
+        | Say::Measured(line, _)
+        | Say::Size(line) => plainly(worked, *line),
     }
 }
 

@@ -11,7 +11,7 @@ use crate::span::{Span, Spanned};
 use crate::yaml::{Node, Value};
 
 /// Keys of a recipe that a change may replace.
-const KEYS: &[&str] = &["plants", "liquid", "keep", "take", "measured", "assume"];
+const KEYS: &[&str] = &["plants", "weight", "liquid", "keep", "take", "measured", "assume"];
 
 /// Variations of one recipe; each is worked in full.
 const MOST: usize = 100;
@@ -86,16 +86,13 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
     let Value::Map(entries) = &mut tree.value else {
         return Ok(());
     };
-    let words: Vec<&str> = key.value.split_whitespace().collect();
-    match words[..] {
-        [name] if KEYS.contains(&name) => {
-            match entries.iter_mut().find(|(written, _)| written.value == name) {
-                Some((_, node)) => *node = value.clone(),
-                None => entries.push((key.clone(), value.clone())),
-            }
-            return Ok(());
+    let name = key.value.as_str();
+    if KEYS.contains(&name) {
+        match entries.iter_mut().find(|(written, _)| written.value == name) {
+            Some((_, node)) => *node = value.clone(),
+            None => entries.push((key.clone(), value.clone())),
         }
-        _ => {}
+        return Ok(());
     }
     let Some(steps) = entries.iter_mut().find(|(written, _)| written.value == "method") else {
         return Ok(());
@@ -103,8 +100,10 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
     let Value::List(steps) = &mut steps.1.value else {
         return Ok(());
     };
-    match words[..] {
-        ["without"] => {
+    let beside =
+        |place: &str| name.strip_prefix(place).map(|step| Spanned::new(step.trim().to_string(), key.span));
+    match (beside("after "), beside("before ")) {
+        _ if name == "without" => {
             let names: &[Node] = match &value.value {
                 Value::List(names) => names,
                 _ => std::slice::from_ref(value),
@@ -121,11 +120,15 @@ fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box
                 steps.remove(at);
             }
         }
-        [place @ ("after" | "before"), name] => {
-            let at = find(steps, &Spanned::new(name.to_string(), key.span))?;
-            steps.insert(if place == "after" { at + 1 } else { at }, value.clone());
+        (Some(step), _) => {
+            let at = find(steps, &step)?;
+            steps.insert(at + 1, value.clone());
         }
-        [name] if is_step(name) => {
+        (_, Some(step)) => {
+            let at = find(steps, &step)?;
+            steps.insert(at, value.clone());
+        }
+        _ if is_step(name) => {
             // A step that is not there to be changed can be put in.
             let put_in = |example: &str| format!("after strain: {{{example}}}");
             let example = STEPS.iter().find(|(step, _)| *step == name).map(|(_, example)| put_in(example));

@@ -1,11 +1,15 @@
 //! A recipe as declared: what the block says, each value with its place. Nothing is worked here.
 
 mod change;
+mod preparation;
 mod read;
 mod step;
+mod stir;
 
+pub use preparation::{Need, PREPARATIONS, Preparation, Shape, Use, Vessel};
 pub use read::read;
 
+use crate::materia::Stage;
 use crate::measure::{Amount, LiquidRatio, PlantAmount, Proportion, Reduction};
 use crate::span::{Span, Spanned};
 use crate::yaml::Node;
@@ -16,9 +20,11 @@ pub struct Recipe {
     /// Its name.
     pub name: Spanned<String>,
     /// What kind of preparation.
-    pub preparation: Spanned<Preparation>,
+    pub preparation: Spanned<&'static Preparation>,
     /// Plants put in at the start, by their names.
     pub plants: Vec<PlantUse>,
+    /// What plants written as parts weigh together.
+    pub weight: Option<Spanned<Amount>>,
     /// What extracts; none for a dry blend.
     pub liquid: Option<Spanned<Liquid>>,
     /// Steps in order.
@@ -31,6 +37,8 @@ pub struct Recipe {
     pub ph: Option<Spanned<f64>>,
     /// The author's own figures for assumptions.
     pub assume: Vec<Assume>,
+    /// Results for which the amounts are shown.
+    pub wanted: Vec<Spanned<Wanted>>,
     /// The recipe with stated changes, as declared.
     pub variations: Vec<Variation>,
     /// Place of the whole block's text in the file.
@@ -57,55 +65,6 @@ impl Recipe {
     }
 }
 
-/// Kinds of preparation.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Preparation {
-    /// Simmered in water.
-    Decoction,
-    /// Steeped in water poured on hot.
-    Infusion,
-    /// A sweetened decoction or infusion.
-    Syrup,
-    /// Plants in spirit.
-    Tincture,
-    /// Plants in glycerin.
-    Glycerite,
-    /// Plants in vinegar.
-    InfusedVinegar,
-    /// Vinegar and honey.
-    Oxymel,
-    /// Plants in honey.
-    InfusedHoney,
-    /// Plants in oil.
-    InfusedOil,
-    /// Dried plants mixed for tea.
-    TeaBlend,
-    /// Tincture and syrup.
-    Elixir,
-}
-
-impl Preparation {
-    /// As written in a recipe.
-    pub const NAMES: &'static [(&'static str, Preparation)] = &[
-        ("decoction", Preparation::Decoction),
-        ("infusion", Preparation::Infusion),
-        ("syrup", Preparation::Syrup),
-        ("tincture", Preparation::Tincture),
-        ("glycerite", Preparation::Glycerite),
-        ("infused vinegar", Preparation::InfusedVinegar),
-        ("oxymel", Preparation::Oxymel),
-        ("infused honey", Preparation::InfusedHoney),
-        ("infused oil", Preparation::InfusedOil),
-        ("tea blend", Preparation::TeaBlend),
-        ("elixir", Preparation::Elixir),
-    ];
-
-    /// Its word.
-    pub fn words(self) -> &'static str {
-        Preparation::NAMES.iter().find(|(_, kind)| *kind == self).map_or("preparation", |(word, _)| *word)
-    }
-}
-
 /// A plant and how much of it.
 #[derive(Clone, Debug)]
 pub struct PlantUse {
@@ -113,6 +72,17 @@ pub struct PlantUse {
     pub plant: Spanned<String>,
     /// How much, fresh or dried.
     pub amount: Spanned<PlantAmount>,
+}
+
+/// What is wanted of a recipe in the end.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Wanted {
+    /// How many; one where only an amount is written.
+    pub count: f64,
+    /// How much, of each where it is several.
+    pub each: Amount,
+    /// As written.
+    pub written: String,
 }
 
 /// What extracts: the menstruum, and how much of it.
@@ -124,6 +94,8 @@ pub struct Liquid {
     pub amount: LiquidAmount,
     /// Alcohol, glycerin or acid in it, as a share, where the recipe says.
     pub strength: Option<Spanned<f64>>,
+    /// Alcohol of the stronger spirit that it is mixed from with water, where it is.
+    pub from: Option<Spanned<f64>>,
 }
 
 /// Kinds of extracting liquid.
@@ -189,6 +161,37 @@ pub enum Hand {
     Squeezed,
     /// In a press.
     Pressed,
+    /// Not at all: the plants stay in.
+    Not,
+}
+
+/// What a steep begins with.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Start {
+    /// Cold liquid, or what is in the pan as it is.
+    AsItIs,
+    /// Boiling water is poured on.
+    Boiling,
+    /// Kept warm all the while, at this temperature.
+    Warm(Spanned<Amount>),
+}
+
+/// How much of something kneaded in.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Kneaded {
+    /// By a ratio to the plants.
+    Ratio(LiquidRatio),
+    /// So much.
+    Measured(Amount),
+}
+
+/// Bath water that a liquid is poured into.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Diluted {
+    /// How much there is in all.
+    pub to: Spanned<Amount>,
+    /// Temperatures of the water and of the liquid, where both are said.
+    pub warm: Option<(Spanned<Amount>, Spanned<Amount>)>,
 }
 
 /// How much of a sweetener.
@@ -216,13 +219,19 @@ pub enum Step {
     Steep {
         /// How long.
         time: Spanned<Amount>,
-        /// Whether boiling water is poured on first.
-        from_boiling: bool,
+        /// What it begins with.
+        start: Start,
     },
+    /// Let drip through packed powder, and collected to the ratio; so long it stands before.
+    Percolate(Spanned<Amount>),
     /// More plants, off the heat.
     Add(Vec<PlantUse>),
     /// The liquid parted from the marc.
     Strain(Hand),
+    /// Water poured through the marc until there is so much.
+    MakeUp(Spanned<Amount>),
+    /// Fresh water on the same marc.
+    PourAgain(Spanned<Amount>),
     /// Boiled down, lid off.
     Reduce(Reduction),
     /// Cooled to a temperature.
@@ -250,11 +259,33 @@ pub enum Step {
         /// How much of it.
         amount: Spanned<Amount>,
     },
-    /// Filled into bottles of this size.
+    /// Wax melted in.
+    Melt(Vec<(Spanned<String>, Spanned<Sweet>)>),
+    /// Powdered plants kneaded into a dough with these.
+    Knead(Vec<(Spanned<String>, Spanned<Kneaded>)>),
+    /// Sugar boiled to a stage.
+    BoilTo(Spanned<&'static Stage>),
+    /// Cut, or dropped, into pieces of this weight, dry.
+    Cut(Spanned<Amount>),
+    /// What wetted it dries off.
+    Dry(Spanned<Amount>),
+    /// Poured into bath water.
+    Dilute(Diluted),
+    /// Laid on this thick.
+    Spread(Spanned<Amount>),
+    /// Filled into bottles, jars or tins of this size.
     Bottle(Amount),
 }
 
 impl Step {
+    /// The plants it adds.
+    pub fn adds(&self) -> &[PlantUse] {
+        match self {
+            Step::Add(plants) => plants,
+            _ => &[],
+        }
+    }
+
     /// The step's name in a recipe.
     pub const fn name(&self) -> &'static str {
         match self {
@@ -269,6 +300,16 @@ impl Step {
             Step::Fortify { .. } => "fortify",
             Step::Acidify { .. } => "acidify",
             Step::Combine { .. } => "combine",
+            Step::Percolate(_) => "percolate",
+            Step::MakeUp(_) => "make up",
+            Step::PourAgain(_) => "pour again",
+            Step::Melt(_) => "melt",
+            Step::Knead(_) => "knead",
+            Step::BoilTo(_) => "boil to",
+            Step::Cut(_) => "cut",
+            Step::Dry(_) => "dry",
+            Step::Dilute(_) => "dilute",
+            Step::Spread(_) => "spread",
             Step::Bottle(_) => "bottle",
         }
     }

@@ -1,7 +1,9 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
 use super::step::{begins_with_a_product, read_method, read_plants};
-use super::{Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Take, change};
+use super::{
+    Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Shape, Take, Wanted, change,
+};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
 use crate::measure::unit::PER_CENT_WV;
@@ -34,9 +36,9 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         .map(|name| name.map(str::to_string));
     let preparation = fields
         .need("preparation", "preparation: syrup", findings)
-        .and_then(|node| node.one_of("a preparation", Preparation::NAMES, findings));
-    let blend = preparation.as_ref().is_some_and(|kind| kind.value == Preparation::TeaBlend);
-    let (plants, liquid, method) = if blend {
+        .and_then(|node| node.one_of("a preparation", &Preparation::named(), findings));
+    let shape = preparation.as_ref().map_or(Shape::Poured, |kind| kind.value.shape);
+    let (plants, liquid, method) = if shape == Shape::Dry {
         let plants =
             fields.need("plants", PLANTS, findings).map(|node| read_plants(node, "the plants", findings));
         dry(&mut fields, findings);
@@ -50,7 +52,12 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         let method = steps.map(|node| read_method(node, findings));
         // What is made of other products alone needs neither plants nor a liquid of its own.
         let joined = steps.is_some_and(begins_with_a_product);
-        if joined && fields.take("plants").is_none() && fields.take("liquid").is_none() {
+        let has_liquid = fields.take("liquid").is_some();
+        if shape == Shape::Kneaded || (shape == Shape::Either && !has_liquid) {
+            let plants =
+                fields.need("plants", PLANTS, findings).map(|node| read_plants(node, "the plants", findings));
+            (plants, Some(None), method)
+        } else if joined && fields.take("plants").is_none() && fields.take("liquid").is_none() {
             (Some(Vec::new()), Some(None), method)
         } else {
             let plants =
@@ -65,18 +72,24 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
     let take = fields.take("take").and_then(|node| read_take(node, findings));
     let ph = fields.take("measured").and_then(|node| read_measured(node, findings));
     let assume = fields.take("assume").map(|node| read_assume(node, findings)).unwrap_or_default();
+    let weight = fields
+        .take("weight")
+        .and_then(|node| node.read("what the plants weigh together", measure::mass, findings));
+    let wanted = fields.take("wanted").map(|node| read_wanted(node, findings)).unwrap_or_default();
     fields.take("variations");
     fields.finish(findings);
     Some(Recipe {
         name: name?,
         preparation: preparation?,
         plants: plants?,
+        weight,
         liquid: liquid?,
         method: method?,
         keep,
         take,
         ph,
         assume,
+        wanted,
         variations: Vec::new(),
         span,
     })
@@ -98,6 +111,7 @@ fn dry(fields: &mut yaml::Fields, findings: &mut Vec<Finding>) {
 fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liquid>> {
     let mut fields = node.map("the liquid", findings)?;
     let strength = fields.take("strength").or_else(|| fields.take("acidity"));
+    let from = fields.take("from");
     let mut found = None;
     for (word, kind) in Menstruum::NAMES {
         let Some((key, amount)) = fields.entry(word) else { continue };
@@ -123,13 +137,14 @@ fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liqui
         return None;
     };
     let amount = amount.read(&format!("the {word}"), |text| liquid_amount(text, kind), findings);
-    let strength = match strength {
+    let share = |node: Option<&Node>, findings: &mut Vec<Finding>| match node {
         Some(node) => {
-            Some(node.read("how strong it is", |text| measure::share_between(text, 0.01, 1.0), findings)?)
+            node.read("how strong it is", |text| measure::share_between(text, 0.01, 1.0), findings).map(Some)
         }
-        None => None,
+        None => Some(None),
     };
-    Some(amount?.map(|amount| Liquid { kind, amount, strength }))
+    let (strength, from) = (share(strength, findings)?, share(from, findings)?);
+    Some(amount?.map(|amount| Liquid { kind, amount, strength, from }))
 }
 
 fn inside(span: Option<Span>, outer: Span) -> bool {
@@ -157,7 +172,7 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
     let mut fields = node.map("how it is taken", findings)?;
     let amount = fields
         .need("amount", "take: {amount: 1–2 tsp, daily: 1}", findings)
-        .and_then(|node| node.read("a dose", measure::mass_or_volume, findings));
+        .and_then(|node| node.read("a dose", measure::dose, findings));
     let daily =
         fields.need("daily", "daily: 3", findings).and_then(|node| node.read("doses a day", count, findings));
     let people = match fields.take("people") {
@@ -166,6 +181,16 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
     };
     fields.finish(findings);
     Some(Take { amount: amount?, daily: daily?, people: people? })
+}
+
+/// Results for which the amounts are shown.
+fn read_wanted(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Wanted>> {
+    let list = node.list("what is wanted", findings).unwrap_or_default();
+    let read = |text: &str| {
+        let (count, each) = measure::wanted(text)?;
+        Ok(Wanted { count, each, written: text.trim().to_string() })
+    };
+    list.iter().filter_map(|node| node.read("what is wanted", read, findings)).collect()
 }
 
 /// What was measured on the finished preparation: its pH.

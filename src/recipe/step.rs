@@ -1,7 +1,8 @@
 //! The steps of a method, read one by one.
 
 use super::read::is_scalar;
-use super::{Hand, Lid, PlantUse, Step, Sweet};
+use super::stir::{read_combine, read_dilute, read_knead, read_melt, read_poured, read_stage, read_sweeten};
+use super::{Hand, Lid, PlantUse, Start, Step};
 use crate::diagnostic::{Code, Finding};
 use crate::measure;
 use crate::span::Spanned;
@@ -20,12 +21,26 @@ pub(super) const STEPS: &[(&str, &str)] = &[
     ("fortify", "fortify: {spirit: 80 mL, strength: 40 %}"),
     ("acidify", "acidify: {vinegar: 100 mL, acidity: 5 %}"),
     ("combine", "combine: {Thyme vinegar: 150 mL}"),
+    ("percolate", "percolate: 24 h"),
+    ("make up", "make up: 1 L"),
+    ("pour again", "pour again: 500 mL"),
+    ("melt", "melt: {beeswax: 1/5 of the liquid by weight}"),
+    ("knead", "knead: {sugar: 1:7 w/w, water: 12 mL}"),
+    ("boil to", "boil to: hard crack"),
+    ("cut", "cut: 1 g"),
+    ("dry", "dry: 12 h"),
+    ("dilute", "dilute: 150 L"),
+    ("spread", "spread: 6 mm"),
     ("bottle", "bottle: 250 mL"),
 ];
 
 const LIDS: &[(&str, Lid)] = &[("on", Lid::On), ("ajar", Lid::Ajar), ("off", Lid::Off)];
-const HANDS: &[(&str, Hand)] =
-    &[("drained", Hand::Drained), ("squeezed", Hand::Squeezed), ("pressed", Hand::Pressed)];
+const HANDS: &[(&str, Hand)] = &[
+    ("drained", Hand::Drained),
+    ("squeezed", Hand::Squeezed),
+    ("pressed", Hand::Pressed),
+    ("not", Hand::Not),
+];
 
 /// Steps of one method; beyond any recipe, and few enough to be worked at once.
 const MOST_STEPS: usize = 100;
@@ -85,6 +100,16 @@ fn read_step(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Step>> 
             let (amount, acidity) = read_poured(value, "vinegar", "acidity", (0.01, 0.3), findings)?;
             Some(Step::Acidify { amount, acidity })
         }
+        "percolate" => value.read("how long it stands", measure::time, findings).map(Step::Percolate),
+        "make up" => value.read("how much in all", measure::volume, findings).map(Step::MakeUp),
+        "pour again" => value.read("how much water", measure::volume, findings).map(Step::PourAgain),
+        "melt" => read_melt(value, findings),
+        "knead" => read_knead(value, findings),
+        "boil to" => read_stage(value, findings),
+        "cut" => value.read("the weight of a piece", measure::mass, findings).map(Step::Cut),
+        "dry" => value.read("how long it dries", measure::time, findings).map(Step::Dry),
+        "dilute" => read_dilute(value, findings),
+        "spread" => value.read("how thick", measure::length, findings).map(Step::Spread),
         "bottle" => {
             value.read("the size of a bottle", measure::volume, findings).map(|size| Step::Bottle(size.value))
         }
@@ -124,7 +149,7 @@ fn read_simmer(node: &Node, hard: bool, findings: &mut Vec<Finding>) -> Option<S
 fn read_steep(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     if is_scalar(node) {
         let time = node.read("the time", measure::time, findings)?;
-        return Some(Step::Steep { time, from_boiling: false });
+        return Some(Step::Steep { time, start: Start::AsItIs });
     }
     let mut fields = node.map("steep", findings)?;
     let time = fields
@@ -133,8 +158,24 @@ fn read_steep(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     let from = fields
         .take("from")
         .and_then(|node| node.one_of("a start", &[("boiling", true), ("cold", false)], findings));
+    let warm = fields.take("at").map(|node| node.read("how warm it is kept", below_the_boil, findings));
+    let span = fields.span();
     fields.finish(findings);
-    Some(Step::Steep { time: time?, from_boiling: from.is_some_and(|from| from.value) })
+    let start = match (from, warm) {
+        (Some(_), Some(_)) => {
+            findings.push(
+                Finding::error(Code::WrongShape, span, "`from` and `at` stand beside each other")
+                    .why("what is kept warm has one temperature all the while")
+                    .write("steep: {time: 6 h, at: 45 °C}")
+                    .write("steep: {time: 10 min, from: boiling}"),
+            );
+            return None;
+        }
+        (Some(from), None) if from.value => Start::Boiling,
+        (_, None) => Start::AsItIs,
+        (None, Some(warm)) => Start::Warm(warm?),
+    };
+    Some(Step::Steep { time: time?, start })
 }
 
 /// A temperature that liquid can be cooled to.
@@ -175,25 +216,6 @@ pub(super) fn read_plants(node: &Node, what: &str, findings: &mut Vec<Finding>) 
     plants
 }
 
-fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
-    let mut fields = node.map("what sweetens", findings)?;
-    let mut sweets = Vec::new();
-    let entries = fields.rest();
-    if entries.is_empty() {
-        findings.push(
-            Finding::error(Code::MissingKey, node.span, "nothing is named that sweetens")
-                .write("{honey: 1/2 of the liquid by volume}"),
-        );
-    }
-    for (key, node) in entries {
-        if let Some(sweet) = node.read("how much sweetener", sweet, findings) {
-            sweets.push((key.clone(), sweet));
-        }
-    }
-    fields.finish(findings);
-    (!sweets.is_empty()).then_some(Step::Sweeten(sweets))
-}
-
 /// Whether the first step, well written or not, combines a product.
 pub(super) fn begins_with_a_product(method: &Node) -> bool {
     let mut untold = Vec::new();
@@ -201,54 +223,4 @@ pub(super) fn begins_with_a_product(method: &Node) -> bool {
     first
         .and_then(|step| step.map("a step", &mut untold))
         .is_some_and(|mut step| step.take("combine").is_some())
-}
-
-/// The product of another recipe, and how much of it.
-fn read_combine(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
-    let mut fields = node.map("what is combined", findings)?;
-    let entries = fields.rest();
-    fields.finish(findings);
-    let [(name, amount)] = entries[..] else {
-        findings.push(
-            Finding::error(Code::WrongShape, node.span, "one product is combined in a step")
-                .why("each is a step of its own, so that the order can be read")
-                .write("- combine: {Thyme vinegar: 150 mL}"),
-        );
-        return None;
-    };
-    let amount = amount.read("how much of it", measure::volume, findings)?;
-    Some(Step::Combine { of: name.clone(), amount })
-}
-
-/// A liquid poured in, and how strong it is where that is said.
-fn read_poured(
-    node: &Node,
-    what: &str,
-    how_strong: &str,
-    ends: (f64, f64),
-    findings: &mut Vec<Finding>,
-) -> Option<(Spanned<measure::Amount>, Option<Spanned<f64>>)> {
-    let mut fields = node.map(&format!("the {what}"), findings)?;
-    let amount = fields
-        .need(what, &format!("{what}: 80 mL"), findings)
-        .and_then(|node| node.read(&format!("the {what}"), measure::volume, findings));
-    let strong = match fields.take(how_strong) {
-        Some(node) => {
-            let read = |text: &str| measure::share_between(text, ends.0, ends.1);
-            Some(node.read(&format!("the {how_strong}"), read, findings)?)
-        }
-        None => None,
-    };
-    fields.finish(findings);
-    Some((amount?, strong))
-}
-
-/// A share with its basis, or a weight or volume.
-fn sweet(text: &str) -> Result<Sweet, measure::Misread> {
-    // Only what names a unit and no whole is a measured amount; all else must say of what it is a share.
-    match measure::mass_or_volume(text) {
-        Ok(amount) => Ok(Sweet::Measured(amount)),
-        Err(misread) if misread.code == Code::NoBasis && text.contains("oz") => Err(misread),
-        Err(_) => measure::proportion(text).map(Sweet::Share),
-    }
 }

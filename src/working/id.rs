@@ -49,6 +49,8 @@ ids! {
     Water "water" true Near "water put in, mL";
     Liquid "liquid" true Near "any other menstruum, mL";
     Spirit "spirit" true Up "spirit as poured, mL";
+    StrongSpirit "strong-spirit" true Up "stronger spirit that a spirit is mixed from, mL";
+    WaterToAdd "water-to-add" true Near "water that it is mixed with, by weight, as mL";
     Wax "wax" true Near "wax, g";
     BoiledOff "boiled-off" true Near "lost to boiling before straining, every simmer together, mL";
     HeldBack "held-back" true Near "kept by the marc, mL";
@@ -73,11 +75,15 @@ ids! {
     Doses "doses" true Down "doses, 1";
     Days "days" false Down "days they last, 1";
     Bottles "bottles" false Down "bottles filled, 1";
-    Pieces "pieces" false Down "pieces, 1";
+    Pieces "pieces" true Down "pieces, 1";
     PlantPerDose "plant-per-dose" true Near "plant in a dose, only the share that left the marc, g";
     SugarPerDose "sugar-per-dose" true Near "sugars in a dose, g";
     AlcoholPerDose "alcohol-per-dose" true Near "pure alcohol in a dose, g";
     EnergyPerDose "energy-per-dose" true Near "energy in a dose, kcal";
+    BathWater "bath-water" true Near "bath water in all, mL";
+    Temperature "temperature" true Near "temperature of the mixture, °C";
+    Area "area" true Near "skin covered, cm²";
+    Stage "stage" true Near "temperature of the sugar at its stage in this kitchen, °C";
     Boiling "boiling" false Near "temperature at which water boils in this kitchen, °C";
     Minutes "minutes" false Up "all steps from start to bottle, min";
     StoveMinutes "stove-minutes" false Up "those over heat, min";

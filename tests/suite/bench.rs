@@ -74,8 +74,24 @@ pub fn found(lines: &str) -> Vec<Finding> {
     work(&text(lines)).1
 }
 
-fn text(lines: &str) -> String {
-    format!("name: Tried\npreparation: decoction\n{lines}")
+/// A whole recipe of these lines, its preparation chosen by its liquid where they do not say.
+pub fn text(lines: &str) -> String {
+    if lines.contains("preparation:") {
+        return format!("name: Tried\n{lines}");
+    }
+    let by_liquid = [
+        ("{vinegar:", "infused vinegar"),
+        ("{spirit:", "tincture"),
+        ("{glycerin:", "glycerite"),
+        ("{honey:", "infused honey"),
+        ("{oil:", "infused oil"),
+    ];
+    let liquid = lines.split("liquid: ").nth(1).unwrap_or_default();
+    let kind = by_liquid
+        .iter()
+        .find(|(liquid_is, _)| liquid.starts_with(liquid_is))
+        .map_or("decoction", |(_, kind)| kind);
+    format!("name: Tried\npreparation: {kind}\n{lines}")
 }
 
 /// A recipe worked, with some of its lines measured.

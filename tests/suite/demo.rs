@@ -160,7 +160,8 @@ fn the_lessons_show_all_that_a_lesson_needs() {
         assert_eq!(recipes.len(), all(root, ".recipe").len(), "{slug}");
         for (shown, recipe) in all(root, ".recipe").into_iter().zip(recipes) {
             let ingredients = all(shown, ".gathering tbody tr");
-            assert!(ingredients.len() >= 2, "{slug}: ingredients");
+            assert_eq!(ingredients.len(), recipe.base.laid.ingredients.len(), "{slug}: ingredients");
+            assert!(!ingredients.is_empty(), "{slug}: ingredients");
             for row in ingredients {
                 let amounts: Vec<_> = all(row, ".amount").into_iter().map(text).collect();
                 assert!(

@@ -1,6 +1,6 @@
 //! Keeping: the trade's own table of syrups, the ladder rung by rung, and what would move a recipe.
 
-use crate::bench::{Tried, book, found, tried, work};
+use crate::bench::{Tried, book, found, text, tried, work};
 use stillroom::bibliography::Standing;
 use stillroom::diagnostic::{Code, Level};
 use stillroom::formulary::read_course;
@@ -236,7 +236,7 @@ fn no_activity_where_none_is_to_be_had() {
 #[test]
 fn a_shelf_that_the_sums_refuse_is_told() {
     let told = |lines: &str| {
-        let (worked, _) = work(&format!("name: T\npreparation: syrup\n{lines}\nkeep: shelf\n"));
+        let (worked, _) = work(&format!("{}\nkeep: shelf\n", text(lines)));
         let mut told = Vec::new();
         findings(&worked.expect("worked"), &mut told);
         told.into_iter().map(|finding| (finding.code, finding.level)).collect::<Vec<_>>()

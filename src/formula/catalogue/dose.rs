@@ -15,6 +15,22 @@ formulas! {
     DosesByWeight "doses-by-weight" { finished: one "F" G, dose: one "d" G }
         gives "doses" "N" ONE = finished / dose;
         PROPORTION; "well mixed";
+    /// How many doses of what is cut.
+    DosesByPiece "doses-by-piece" { pieces: one "n" COUNT, dose: one "d" COUNT }
+        gives "doses" "N" ONE = pieces / dose;
+        PROPORTION; "pieces of one weight";
+    /// A dose against the whole, by weight.
+    ShareOfWhole "share-of-whole" { dose: one "d" G, finished: one "F" G }
+        gives "a dose of the whole" "q" ONE = dose / finished;
+        PROPORTION; "well mixed";
+    /// A dose against the whole, by pieces.
+    ShareOfPieces "share-of-pieces" { dose: one "d" COUNT, pieces: one "n" COUNT }
+        gives "a dose of the whole" "q" ONE = dose / pieces;
+        PROPORTION; "pieces of one weight";
+    /// A share of an energy.
+    ShareOfEnergy "share-of-energy" { share: one "q" ONE, energy: one "E" KCAL }
+        gives "energy in a dose" "e" KCAL = share * energy;
+        PROPORTION; "what the plants give is left out";
     /// How many days they last.
     Days "days" { doses: one "N" ONE, daily: one "k" ONE, people: one "p" ONE }
         gives "days" "D" ONE = doses / (daily * people);

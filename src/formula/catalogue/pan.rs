@@ -2,7 +2,8 @@
 
 use super::formulas;
 use crate::bibliography::{Source, Work};
-use crate::formula::expr::{number, sum};
+use crate::formula::expr::{figure, number, sum};
+use crate::materia::CUBIC;
 
 const BALANCE: Source = Source::reckoned("a balance: what is taken away is missing");
 const SUM: Source = Source::reckoned("plain addition");
@@ -22,6 +23,10 @@ formulas! {
     AddTimes "add-times" { each: many "t" MIN }
         gives "time in all" "T" MIN = sum(each);
         SUM; "steps that follow one another";
+    /// One plant's part of a weight.
+    PartOf "part-of" { whole: one "M" G, part: one "p" ONE, parts: many "q" ONE }
+        gives "weight of a part" "m" G = whole * part / sum(parts);
+        PROPORTION; "parts by weight";
     /// Liquid by a ratio of weight in volume: grams of plant to millilitres of liquid.
     ForEachGram "for-each-gram" { each_gram_takes: one "n" ML_PER_G, plants: one "m" G }
         gives "liquid" "W" ML = each_gram_takes * plants;
@@ -80,6 +85,18 @@ formulas! {
     MeasureOut "measure-out" { weight: one "M" G, density: one "d" G_PER_ML }
         gives "volume" "V" ML = weight / density;
         DENSITY; "at 20 °C";
+    /// Sugar boiled down to a stage: its weight with the water that stays in it.
+    BoiledDown "boiled-down" { solids: many "S" G, water: one "u" PER_CENT_WW }
+        gives "weight at that stage" "M" G = sum(solids) / (number(1.0) - water);
+        BALANCE; "what boils away is water";
+    /// How many pieces a weight makes.
+    Pieces "pieces" { finished: one "M" G, piece: one "p" G }
+        gives "pieces" "n" COUNT = finished / piece;
+        PROPORTION; "pieces of one weight";
+    /// Skin that a poultice covers.
+    Covers "covers" { volume: one "V" ML, thickness: one "t" MM }
+        gives "covers" "A" CM2 = volume * figure(&CUBIC) / thickness;
+        Source::reckoned("a volume is an area times a thickness"); "laid on evenly";
     /// Water that a plant brings of its own.
     PlantWater "plant-water" { plant: one "m" G, moisture: one "u" PER_CENT }
         gives "water in the plant" "w" G = plant * moisture;

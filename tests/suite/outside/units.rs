@@ -72,6 +72,9 @@ fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
         Measure::Grain => (g(Mass::new::<mass::grain>(1.0)), None),
         Measure::Metre => (Length::new::<length::meter>(1.0).get::<length::meter>(), None),
         Measure::Foot => (Length::new::<length::foot>(1.0).get::<length::meter>(), None),
+        Measure::Millimetre => (Length::new::<length::millimeter>(1.0).get::<length::meter>(), None),
+        Measure::Centimetre => (Length::new::<length::centimeter>(1.0).get::<length::meter>(), None),
+        Measure::Inch => (Length::new::<length::inch>(1.0).get::<length::meter>(), None),
         Measure::Watt => (kcal(Energy::new::<energy::joule>(60.0)), None),
         Measure::Second => (min(Time::new::<time::second>(1.0)), None),
         Measure::Minute => (min(Time::new::<time::minute>(1.0)), None),
@@ -85,7 +88,13 @@ fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
         }
         Measure::Kcal => (kcal(Energy::new::<energy::kilocalorie>(1.0)), None),
         Measure::Kj => (kcal(Energy::new::<energy::kilojoule>(1.0)), None),
-        Measure::ImperialPint | Measure::ImperialQuart | Measure::Week | Measure::Drop | Measure::PerCent => {
+        Measure::ImperialPint
+        | Measure::ImperialQuart
+        | Measure::Week
+        | Measure::Drop
+        | Measure::PerCent
+        | Measure::Piece
+        | Measure::Part => {
             return None;
         }
     })
@@ -113,5 +122,5 @@ fn every_factor_is_that_of_uom() {
         rounded,
         ["tsp", "tbsp", "fl oz", "cup", "pint", "quart", "gallon", "imp fl oz", "oz", "oz weight", "lb"]
     );
-    assert_eq!(lacking, ["imp pint", "imp quart", "week", "drop", "%"]);
+    assert_eq!(lacking, ["imp pint", "imp quart", "week", "drop", "%", "piece", "part"]);
 }

@@ -1,0 +1,67 @@
+//! Sugar boiled to a stage: what stays is sugar with a little water.
+
+use super::{Hazard, Laying, Say, words};
+use crate::bibliography::{Source, Work};
+use crate::formula::catalogue::heat::StageHere;
+use crate::formula::catalogue::pan::BoiledDown;
+use crate::materia::{BOILING_SUGAR, CRACK_WATER, Stage};
+use crate::measure::unit::{CELSIUS, M};
+use crate::span::{Span, Spanned};
+use crate::working::Id;
+
+pub(super) fn lay(at: &mut Laying, span: Span, stage: &Spanned<&'static Stage>) {
+    if at.volume.is_none() {
+        return;
+    }
+    if at.batch.holds_spirit() {
+        at.order(
+            span,
+            "spirit is in the pan that is to be boiled",
+            "its vapour catches fire, and the alcohol leaves",
+            "- fortify: {...} left out",
+        );
+        return;
+    }
+    let solids = if at.strained { at.batch.solids_of_each(&mut at.work) } else { Vec::new() };
+    if solids.is_empty() {
+        at.order(
+            span,
+            "nothing sweet is in the pan that is to be boiled to a stage",
+            "the stages are those of sugar",
+            "- strain: squeezed and then - sweeten: {sugar: 400 g}",
+        );
+        return;
+    }
+    let water = at.assume(&CRACK_WATER);
+    let weight = at.work.work("boiled down", BoiledDown { solids, water });
+    at.solid = Some(weight);
+    at.volume = None;
+    let source = Source::published(Work::FoodAndCooking, "stages of boiled sugar at the sea");
+    let name = format!("{}, at the sea", stage.value.name);
+    let mut here = at.work.published(name, "stages", &CELSIUS, stage.value.from, source);
+    let mut span_of = stage.value.to - stage.value.from;
+    if let Some(altitude) = at.book.course.kitchen.altitude.clone() {
+        let source = Source::formulary("this kitchen's altitude");
+        let altitude = at.work.published("altitude", "kitchen-altitude", &M, altitude.value, source);
+        here = at
+            .work
+            .work(format!("{} in this kitchen", stage.value.name), StageHere { stage: here, altitude });
+    }
+    at.work.claim(Id::Stage, here);
+    let begins = at.work.evaluate(&[])[here.index()];
+    span_of += begins;
+    at.hazards.push(Hazard::HotSugar);
+    at.hot = true;
+    at.need("a heavy pan, twice as deep as the syrup");
+    at.need("a sugar thermometer");
+    at.need("a bowl of cold water");
+    let minutes = at.allowance(&BOILING_SUGAR, true);
+    let say = vec![
+        words("Boil without stirring to "),
+        Say::Temperature(begins),
+        words(" and not above "),
+        Say::Temperature(span_of),
+        words(format!(": the {}. Try a drop in cold water.", stage.value.name)),
+    ];
+    at.finish_step("boil to", say, vec![minutes], "an estimate; go by the thermometer".to_string(), None);
+}

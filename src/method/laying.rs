@@ -1,0 +1,278 @@
+//! The state between two steps, and what every step asks of it.
+
+use super::{Done, Hazard, Ingredient, Level, Say, add_weights, list_of};
+use crate::batch::Batch;
+use crate::bibliography::Source;
+use crate::diagnostic::{Code, Finding};
+use crate::formula::Line;
+use crate::formulary::{Formulary, Plant};
+use crate::materia::{Assumption, Figure};
+use crate::measure::{Amount, Dimension, Form, Unit};
+use crate::recipe::{Menstruum, Recipe, Step};
+use crate::span::Span;
+use crate::working::{Id, Working};
+
+/// A plant in the pan.
+#[derive(Clone, Copy)]
+pub(super) struct InPan<'a> {
+    pub(super) plant: &'a Plant,
+    pub(super) form: Form,
+    pub(super) weight: Line,
+    /// Water it brought along, g, where that is counted.
+    pub(super) water: Option<Line>,
+}
+
+/// A first liquid standing by while fresh water is on its marc.
+pub(super) struct Aside {
+    pub(super) batch: Batch,
+    pub(super) volume: Line,
+    pub(super) passed_on: Vec<Line>,
+}
+
+/// The state between two steps.
+pub(super) struct Laying<'a> {
+    pub(super) recipe: &'a Recipe,
+    pub(super) book: &'a Formulary,
+    pub(super) work: Working,
+    pub(super) findings: &'a mut Vec<Finding>,
+    /// Plants whose marc is in the pan.
+    pub(super) plants: Vec<InPan<'a>>,
+    /// Plants whose marc was strained out last.
+    pub(super) spent: Vec<InPan<'a>>,
+    /// Weights of every plant put in so far, g.
+    pub(super) weights: Vec<Line>,
+    /// Plant whose strength the marc in the pan can still give, g, where it has given some before.
+    pub(super) can_give: Option<Line>,
+    /// What the marc strained out last keeps: liquid, mL, and plant whose strength is still in it, g.
+    pub(super) kept: Option<(Line, Line)>,
+    /// The liquid of an earlier straining.
+    pub(super) aside: Option<Aside>,
+    /// Liquid put in before straining: water, and what fresh plants bring, mL.
+    pub(super) put_in: Vec<Line>,
+    /// Boiled off since the marc went in, mL.
+    pub(super) boiled: Vec<Line>,
+    /// Boiled off before an earlier straining, mL.
+    pub(super) boiled_before: Vec<Line>,
+    /// What is weighed in the end and not poured, g.
+    pub(super) solid: Option<Line>,
+    /// What still wets a dough, g.
+    pub(super) wet_dough: Vec<Line>,
+    /// Weight of a piece that it is cut into, g.
+    pub(super) piece: Option<Line>,
+    /// What plants written as parts weigh together, g, and the parts of each by its place.
+    pub(super) parts: Option<(Line, Vec<(Span, Line)>)>,
+    /// The number of the step, from 1.
+    pub(super) number: usize,
+    /// Alcohol by volume of the spirit that extracts, as a share.
+    pub(super) strength: Option<f64>,
+    /// What a percolation collects, mL.
+    pub(super) collected: Option<Line>,
+    /// Whether the plants stay in what is finished.
+    pub(super) left_in: bool,
+    /// The plants that do.
+    pub(super) in_it: Vec<InPan<'a>>,
+    /// What is in the pan.
+    pub(super) batch: Batch,
+    /// Volume in the pan now, mL.
+    pub(super) volume: Option<Line>,
+    pub(super) strained: bool,
+    pub(super) sweetened: bool,
+    /// Whether what is in the pan has been heated and not cooled since.
+    pub(super) hot: bool,
+    /// Whether the pan has been taken off the heat and covered.
+    pub(super) off_heat: bool,
+    /// °C, once a step has cooled it.
+    pub(super) cooled: Option<f64>,
+    /// Plant whose strength is in the liquid, g.
+    pub(super) passed_on: Vec<Line>,
+    /// Every plant in it, those of combined products too, each once.
+    pub(super) plant_ids: Vec<String>,
+    pub(super) times: Vec<Line>,
+    pub(super) stove: Vec<Line>,
+    pub(super) ingredients: Vec<Ingredient>,
+    pub(super) done: Vec<Done>,
+    pub(super) to_hand: Vec<String>,
+    pub(super) hazards: Vec<Hazard>,
+    pub(super) sweet_given: Option<Line>,
+    pub(super) poured: Option<Line>,
+    /// Whether a plant of the recipe has a fault on its own page.
+    pub(super) faulty: bool,
+}
+
+impl<'a> Laying<'a> {
+    pub(super) fn new(
+        recipe: &'a Recipe,
+        book: &'a Formulary,
+        work: Working,
+        findings: &'a mut Vec<Finding>,
+    ) -> Laying<'a> {
+        Laying {
+            recipe,
+            book,
+            work,
+            findings,
+            plants: Vec::new(),
+            spent: Vec::new(),
+            weights: Vec::new(),
+            can_give: None,
+            kept: None,
+            aside: None,
+            put_in: Vec::new(),
+            boiled: Vec::new(),
+            boiled_before: Vec::new(),
+            solid: None,
+            wet_dough: Vec::new(),
+            in_it: Vec::new(),
+            piece: None,
+            parts: None,
+            number: 0,
+            strength: None,
+            collected: None,
+            left_in: false,
+            batch: Batch::default(),
+            volume: None,
+            strained: false,
+            sweetened: false,
+            hot: false,
+            off_heat: false,
+            cooled: None,
+            passed_on: Vec::new(),
+            plant_ids: Vec::new(),
+            times: Vec::new(),
+            stove: Vec::new(),
+            ingredients: Vec::new(),
+            done: Vec::new(),
+            to_hand: Vec::new(),
+            hazards: Vec::new(),
+            sweet_given: None,
+            poured: None,
+            faulty: false,
+        }
+    }
+
+    /// An assumption, with the recipe's own figure for it, else the kitchen's, where they have one.
+    pub(super) fn assume(&mut self, assumption: &'static Assumption) -> Line {
+        let in_recipe = self.recipe.assume.iter().any(|own| own.what.id == assumption.id);
+        if !in_recipe && let Some((value, source)) = self.book.course.kitchen.own(assumption) {
+            return self.work.published(assumption.words, assumption.id, assumption.unit, value, source);
+        }
+        let own = self.recipe.assume.iter().find(|own| own.what.id == assumption.id).map(|own| {
+            let amount = &own.amount.value;
+            (
+                amount.low,
+                (amount.low + amount.high) / 2.0,
+                amount.high,
+                Source::formulary("the recipe's own figure"),
+            )
+        });
+        self.work.assumed(assumption, own)
+    }
+
+    /// An amount the recipe declares. A range of a time is the author's own latitude: an assumption, its
+    /// middle taken as usual. What is put in is one number, or the batch could not be scaled.
+    pub(super) fn declared(
+        &mut self,
+        name: &str,
+        unit: &'static Unit,
+        amount: &Amount,
+        grows: bool,
+        at: Span,
+    ) -> Line {
+        if amount.is_range() && unit.dimension == Dimension::TIME {
+            return self.work.latitude(name, unit, (amount.low, amount.high), at);
+        }
+        if amount.is_range() {
+            self.findings.push(
+                Finding::error(
+                    Code::BadNumber,
+                    at,
+                    format!("`{}` is two numbers where one is used", amount.written),
+                )
+                .why("every other figure is worked from this one; only times and doses may be ranges"),
+            );
+        }
+        self.work.given(name, unit, amount.low, grows, at)
+    }
+
+    /// Notes the time of a step.
+    pub(super) fn takes(&mut self, minutes: Line, over_heat: bool) {
+        self.times.push(minutes);
+        if over_heat {
+            self.stove.push(minutes);
+        }
+    }
+
+    pub(super) fn allowance(&mut self, figure: &'static Figure, over_heat: bool) -> Line {
+        let line = self.work.figure(figure);
+        self.takes(line, over_heat);
+        line
+    }
+
+    pub(super) fn need(&mut self, thing: &str) {
+        if !self.to_hand.iter().any(|have| have == thing) {
+            self.to_hand.push(thing.to_string());
+        }
+    }
+
+    pub(super) fn finish_step(
+        &mut self,
+        name: &'static str,
+        say: Vec<Say>,
+        minutes: Vec<Line>,
+        condition: String,
+        level: Option<Level>,
+    ) {
+        self.done.push(Done { name, say, minutes, condition, level });
+    }
+
+    pub(super) fn note_plants(&mut self, ids: Vec<String>) {
+        for id in ids {
+            if !self.plant_ids.contains(&id) {
+                self.plant_ids.push(id);
+            }
+        }
+    }
+
+    /// The liquid as it is poured on cold.
+    pub(super) fn cold_liquid(&self) -> &'static str {
+        match self.recipe.menstruum() {
+            Some(Menstruum::Water) | None => "cold water",
+            Some(other) => other.words(),
+        }
+    }
+
+    /// The weights of everything put in so far are what `plants` means.
+    pub(super) fn claim_plants(&mut self) {
+        let all = add_weights(&mut self.work, "plants in all", self.weights.clone());
+        self.work.claim(Id::Plants, all);
+    }
+
+    /// Whether a later step strains.
+    pub(super) fn strains_later(&self) -> bool {
+        let rest = self.recipe.method.iter().skip(self.number);
+        rest.map(|step| &step.value).any(|step| matches!(step, Step::Strain(_)))
+    }
+
+    /// The plants in the pan in running text: "the rose hips and hibiscus".
+    pub(super) fn plant_words(&self) -> String {
+        let mut words: Vec<&str> = Vec::new();
+        for in_pan in &self.plants {
+            if !words.contains(&in_pan.plant.words.as_str()) {
+                words.push(&in_pan.plant.words);
+            }
+        }
+        list_of(&words)
+    }
+
+    /// A step that stands before the straining. Where the method never strains, that is told once,
+    /// and not again for each step that waits for it.
+    pub(super) fn too_early(&mut self, at: Span, message: &str, why: &str, write: &str) {
+        if self.recipe.method.iter().any(|step| matches!(step.value, Step::Strain(_))) {
+            self.order(at, message, why, write);
+        }
+    }
+
+    pub(super) fn order(&mut self, at: Span, message: impl Into<String>, why: &str, write: &str) {
+        self.findings.push(Finding::error(Code::StepOrder, at, message).why(why).write(write));
+    }
+}

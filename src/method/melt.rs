@@ -1,0 +1,111 @@
+//! Wax melted into oil.
+
+use super::{Hazard, Ingredient, Laying, Level, Say, words};
+use crate::diagnostic::{Code, Finding};
+use crate::formula::catalogue::pan::{MeasureOut, ShareOfWeight};
+use crate::formula::catalogue::sweeten::OfFinishedWeight;
+use crate::materia::{BEESWAX_DENSITY, MELTING};
+use crate::measure::unit::{G, ONE};
+use crate::measure::{By, Dimension, Of};
+use crate::recipe::Sweet;
+use crate::span::{Span, Spanned};
+use crate::working::Id;
+use crate::yaml;
+
+const WAXES: [&str; 1] = ["beeswax"];
+
+pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanned<Sweet>)]) {
+    let Some(before) = at.volume else { return };
+    if !at.strained {
+        at.too_early(
+            span,
+            "the wax is melted in before the straining",
+            "it would set in the marc",
+            "- strain: squeezed and then - melt: {beeswax: 1/5 of the liquid by weight}",
+        );
+        return;
+    }
+    if !at.batch.holds_oil() {
+        at.order(
+            span,
+            "wax is melted into something other than oil",
+            "wax mixes with oil and with nothing watery",
+            "- combine: {...} an infused oil first",
+        );
+        return;
+    }
+    for (name, wax) in waxes {
+        if !WAXES.contains(&name.value.as_str()) {
+            at.findings.push(yaml::unknown("a wax", Spanned::new(&name.value, name.span), WAXES.into_iter()));
+            continue;
+        }
+        let oil = at.batch.weight("oil, weighed", &mut at.work);
+        let weight = match &wax.value {
+            Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
+                at.declared(&name.value, &G, amount, true, wax.span)
+            }
+            Sweet::Share(share) if share.by == By::Weight => {
+                let of = if share.of == Of::Liquid { "to one of oil" } else { "in one of finished" };
+                let line = at.work.given(format!("{} {of}", name.value), &ONE, share.share, false, wax.span);
+                match share.of {
+                    Of::Liquid => {
+                        at.work.work(name.value.as_str(), ShareOfWeight { share: line, whole: oil })
+                    }
+                    Of::Finished => {
+                        at.work.work(name.value.as_str(), OfFinishedWeight { liquid: oil, share: line })
+                    }
+                }
+            }
+            _ => {
+                at.findings.push(
+                    Finding::error(Code::WrongDimension, wax.span, "wax is weighed")
+                        .why("shavings fill a spoon loosely, and a block not at all")
+                        .write(format!("melt: {{{}: 28 g}}", name.value))
+                        .write(format!("melt: {{{}: 1/5 of the liquid by weight}}", name.value)),
+                );
+                continue;
+            }
+        };
+        let density = at.work.figure(&BEESWAX_DENSITY);
+        let volume = at.work.work(format!("{}, melted", name.value), MeasureOut { weight, density });
+        at.batch.melt_in(volume, weight);
+        at.work.claim(Id::Wax, weight);
+        at.ingredients.push(Ingredient {
+            words: name.value.clone(),
+            plant: None,
+            form: None,
+            weight: Some(weight),
+            volume: None,
+            written: None,
+            keeps: false,
+            href: None,
+        });
+        let finished = at.batch.volume("finished", &mut at.work);
+        at.volume = Some(finished);
+        at.sweetened = true;
+        at.hazards.push(Hazard::HotWax);
+        let minutes = at.allowance(&MELTING, true);
+        at.need("scales");
+        at.need("a bowl over a pan of hot water");
+        at.need("a cold spoon to test it");
+        let say = vec![
+            words("Melt "),
+            Say::Weight(weight),
+            words(format!(
+                " of {} in the oil over hot water, never over the flame. Set a drop on a cold spoon: too soft, add wax; too hard, add oil.",
+                name.value
+            )),
+        ];
+        let (liquid, sweet) = at.batch.layers();
+        let level = Level {
+            words: "Melt",
+            volume: finished,
+            liquid,
+            sweet,
+            kept: None,
+            gone: None,
+            change: vec![Say::Weight(weight), words(format!(" of {} on ", name.value)), Say::Volume(before)],
+        };
+        at.finish_step("melt", say, vec![minutes], "over hot water".to_string(), Some(level));
+    }
+}

@@ -1,0 +1,94 @@
+//! Percolation: spirit let drip through packed powder, and collected to the ratio.
+
+use super::strain::keep;
+use super::{Laying, Level, Say, words};
+use crate::diagnostic::{Code, Finding};
+use crate::materia::{PACKING, PERCOLATED};
+use crate::measure::{Amount, decimal, unit::MIN};
+use crate::recipe::{Menstruum, Step};
+use crate::span::{Span, Spanned};
+use crate::working::Id;
+
+/// Below this a packed plant swells shut, alcohol by volume: pharmacopoeias and common practice.
+const LEAST: f64 = 0.5;
+
+/// What the marc keeps, where the method percolates: it has to be poured besides what is collected.
+pub(super) fn kept_besides(at: &mut Laying) -> Option<crate::formula::Line> {
+    let percolates = |step: &Spanned<Step>| matches!(step.value, Step::Percolate(_));
+    if at.plants.is_empty() || !at.recipe.method.iter().any(percolates) {
+        return None;
+    }
+    let kept = (0..at.plants.len()).map(|n| keep(at, n)).collect();
+    let how_wet = at.assume(&PERCOLATED);
+    let held = at.work.work("held back", crate::formula::catalogue::pan::HoldBack { how_wet, kept });
+    at.work.claim(Id::HeldBack, held);
+    Some(held)
+}
+
+pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
+    let (Some(_), Some(collected)) = (at.volume, at.collected) else { return };
+    if at.recipe.menstruum() != Some(Menstruum::Spirit) {
+        let message = "only spirit is let drip through a packed plant";
+        let why = "water swells it shut; oil, honey and glycerin hardly run";
+        let finding = Finding::error(Code::WrongKind, span, message).why(why);
+        at.findings.push(finding.write("- steep: 2 weeks and then - strain: pressed"));
+        return;
+    }
+    if at.strained {
+        at.order(
+            span,
+            "`percolate` stands after the straining",
+            "the packed plant is its own strainer",
+            "- percolate: 24 h without a strain",
+        );
+        return;
+    }
+    if let Some(strength) = at.strength.filter(|strength| *strength < LEAST) {
+        let message = format!("spirit of {} % is too weak to percolate", decimal(strength * 100.0, 1));
+        let why = "below 50 % of alcohol the packed plant swells and nothing runs";
+        at.findings.push(
+            Finding::error(Code::WrongKind, span, message)
+                .why(why)
+                .write("liquid: {spirit: 1:5 w/v, strength: 60 %}")
+                .write("- steep: 2 weeks and then - strain: pressed"),
+        );
+        return;
+    }
+    let minutes = at.declared("minutes standing", &MIN, &time.value, false, time.span);
+    let packing = at.allowance(&PACKING, false);
+    at.takes(minutes, false);
+    let before = at.put_in.clone();
+    let poured = super::add_volumes(&mut at.work, "liquid in all", before);
+    let share = at.work.work(
+        "share that passed on",
+        crate::formula::catalogue::pan::Passed { after: collected, before: poured },
+    );
+    at.batch.keep(share, "the percolate", &mut at.work);
+    // Fresh spirit drives the strong liquid out of the marc: the whole plant is in what is collected.
+    at.passed_on.append(&mut at.weights.clone());
+    at.work.claim(Id::Strained, collected);
+    at.work.measurable(collected);
+    at.strained = true;
+    at.spent = std::mem::take(&mut at.plants);
+    at.volume = Some(collected);
+    at.need("a percolator, or a bottle without its bottom");
+    at.need("cotton wool and a tap or clip");
+    let say = vec![
+        words(
+            "Moisten the powder evenly with part of the spirit and let it swell for some hours. Pack it, cover it with spirit, and let it stand closed. Then let it drip slowly, a drop or two a second, until you have ",
+        ),
+        Say::Volume(collected),
+        words(". Keep it from flames."),
+    ];
+    let (liquid, sweet) = at.batch.layers();
+    let level = Level {
+        words: "Percolate",
+        volume: collected,
+        liquid,
+        sweet,
+        kept: at.work.line(Id::HeldBack),
+        gone: None,
+        change: vec![words("collected to the ratio")],
+    };
+    at.finish_step("percolate", say, vec![packing, minutes], String::new(), Some(level));
+}

@@ -1,0 +1,142 @@
+//! Steps that stir something in: what, and how much of it.
+
+use super::{Diluted, Kneaded, Step, Sweet};
+use crate::diagnostic::{Code, Finding};
+use crate::materia::{STAGES, Stage};
+use crate::measure;
+use crate::span::Spanned;
+use crate::yaml::Node;
+
+/// Names with an amount each, at least one.
+fn each<T>(
+    node: &Node,
+    (what, none, example): (&str, &str, &str),
+    by: impl Fn(&str) -> Result<T, measure::Misread>,
+    findings: &mut Vec<Finding>,
+) -> Vec<(Spanned<String>, Spanned<T>)> {
+    let Some(mut fields) = node.map(what, findings) else {
+        return Vec::new();
+    };
+    let entries = fields.rest();
+    fields.finish(findings);
+    if entries.is_empty() {
+        findings.push(Finding::error(Code::MissingKey, node.span, none).write(example));
+    }
+    let read = |(key, node): (&Spanned<String>, &Node), findings: &mut Vec<Finding>| {
+        Some((key.clone(), node.read(&format!("how much {}", key.value), &by, findings)?))
+    };
+    entries.into_iter().filter_map(|entry| read(entry, findings)).collect()
+}
+
+/// What sweetens.
+pub(super) fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    let words = ("what sweetens", "nothing is named that sweetens", "{honey: 1/2 of the liquid by volume}");
+    let sweets = each(node, words, share_or_amount, findings);
+    (!sweets.is_empty()).then_some(Step::Sweeten(sweets))
+}
+
+/// Wax, and how much of it.
+pub(super) fn read_melt(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    let words = ("what is melted in", "no wax is named", "{beeswax: 1/5 of the liquid by weight}");
+    let waxes = each(node, words, share_or_amount, findings);
+    (!waxes.is_empty()).then_some(Step::Melt(waxes))
+}
+
+/// What makes powders a dough.
+pub(super) fn read_knead(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    let words =
+        ("what is kneaded in", "nothing is named that makes a dough", "{sugar: 1:7 w/w, water: 12 mL}");
+    let by = |text: &str| match text.contains(':') {
+        true => measure::liquid_ratio(text).map(Kneaded::Ratio),
+        false => measure::mass_or_volume(text).map(Kneaded::Measured),
+    };
+    let parts = each(node, words, by, findings);
+    (!parts.is_empty()).then_some(Step::Knead(parts))
+}
+
+/// The product of another recipe, and how much of it.
+pub(super) fn read_combine(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    let mut fields = node.map("what is combined", findings)?;
+    let entries = fields.rest();
+    fields.finish(findings);
+    let [(name, amount)] = entries[..] else {
+        findings.push(
+            Finding::error(Code::WrongShape, node.span, "one product is combined in a step")
+                .why("each is a step of its own, so that the order can be read")
+                .write("- combine: {Thyme vinegar: 150 mL}"),
+        );
+        return None;
+    };
+    let amount = amount.read("how much of it", measure::volume, findings)?;
+    Some(Step::Combine { of: name.clone(), amount })
+}
+
+/// A liquid poured in, and how strong it is where that is said.
+pub(super) fn read_poured(
+    node: &Node,
+    what: &str,
+    how_strong: &str,
+    ends: (f64, f64),
+    findings: &mut Vec<Finding>,
+) -> Option<(Spanned<measure::Amount>, Option<Spanned<f64>>)> {
+    let mut fields = node.map(&format!("the {what}"), findings)?;
+    let amount = fields
+        .need(what, &format!("{what}: 80 mL"), findings)
+        .and_then(|node| node.read(&format!("the {what}"), measure::volume, findings));
+    let strong = match fields.take(how_strong) {
+        Some(node) => {
+            let read = |text: &str| measure::share_between(text, ends.0, ends.1);
+            Some(node.read(&format!("the {how_strong}"), read, findings)?)
+        }
+        None => None,
+    };
+    fields.finish(findings);
+    Some((amount?, strong))
+}
+
+/// A share with its basis, or a weight or volume.
+fn share_or_amount(text: &str) -> Result<Sweet, measure::Misread> {
+    // Only what names a unit and no whole is a measured amount; all else must say of what it is a share.
+    match measure::mass_or_volume(text) {
+        Ok(amount) => Ok(Sweet::Measured(amount)),
+        Err(misread) if misread.code == Code::NoBasis && text.contains("oz") => Err(misread),
+        Err(_) => measure::proportion(text).map(Sweet::Share),
+    }
+}
+
+/// Bath water: how much in all, and how warm.
+pub(super) fn read_dilute(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    if node.is_scalar() {
+        let to = node.read("how much water in all", measure::volume, findings)?;
+        return Some(Step::Dilute(Diluted { to, warm: None }));
+    }
+    let mut fields = node.map("dilute", findings)?;
+    let to = fields
+        .need("to", "to: 7.5 L", findings)
+        .and_then(|node| node.read("how much water in all", measure::volume, findings));
+    let mut warmth = |key: &str, findings: &mut Vec<Finding>| {
+        Some(fields.take(key)?.read(&format!("how warm the {key} is"), measure::temperature, findings))
+    };
+    let (water, liquid) = (warmth("water", findings), warmth("liquid", findings));
+    let span = fields.span();
+    fields.finish(findings);
+    let warm = match (water, liquid) {
+        (Some(water), Some(liquid)) => Some((water?, liquid?)),
+        (None, None) => None,
+        _ => {
+            findings.push(
+                Finding::error(Code::MissingKey, span, "only one of the two temperatures is said")
+                    .why("how warm the bath is comes from both: of the water, and of the liquid poured in")
+                    .write("dilute: {to: 7.5 L, water: 35 °C, liquid: 85 °C}"),
+            );
+            return None;
+        }
+    };
+    Some(Step::Dilute(Diluted { to: to?, warm }))
+}
+
+/// A stage of boiled sugar.
+pub(super) fn read_stage(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
+    let stages: Vec<(&str, &'static Stage)> = STAGES.iter().map(|stage| (stage.name, stage)).collect();
+    node.one_of("a stage of boiled sugar", &stages, findings).map(Step::BoilTo)
+}

@@ -31,24 +31,34 @@ pub const PLANTS: &[(&str, &str)] = &[
 pub fn book() -> Formulary {
     let mut book = Formulary::default();
     for (id, forms) in PLANTS {
-        let facts = format!(
-            "name: {id}\nlatin: Planta ficta\nauthor: L.\nfamily: Fictae\npart: all\naromatic: not\n{forms}"
-        );
-        let mut findings = Vec::new();
-        let plant =
-            read_plant(&Source::new("plant.md", format!("---\n{facts}\n---\n\nWords.\n")), id, &mut findings);
-        assert!(findings.is_empty(), "{id}: {findings:?}");
-        book.plants.insert(id.to_string(), plant.expect("a plant"));
+        plant(&mut book, id, forms);
     }
     book
 }
 
+/// A plant of no kind, with these forms.
+pub fn plant(book: &mut Formulary, id: &str, forms: &str) {
+    let facts = format!(
+        "name: {id}\nlatin: Planta ficta\nauthor: L.\nfamily: Fictae\npart: all\naromatic: not\n{forms}"
+    );
+    let mut findings = Vec::new();
+    let source = Source::new("plant.md", format!("---\n{facts}\n---\n\nWords.\n"));
+    let plant = read_plant(&source, id, &mut findings);
+    assert!(findings.is_empty(), "{id}: {findings:?}");
+    book.plants.insert(id.to_string(), plant.expect("a plant"));
+}
+
 /// A recipe text worked, with whatever is found.
 pub fn work(text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
+    work_in(&book(), text)
+}
+
+/// A recipe text worked in a book, with whatever is found.
+pub fn work_in(book: &Formulary, text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
     let mut findings = Vec::new();
     let whole = Spanned::new(text, Span::new(0, text.len()));
-    let worked = recipe::read(&whole, &mut findings)
-        .and_then(|recipe| variation::work(recipe, &book(), &mut findings));
+    let worked =
+        recipe::read(&whole, &mut findings).and_then(|recipe| variation::work(recipe, book, &mut findings));
     (worked, findings)
 }
 
@@ -65,8 +75,7 @@ pub fn last_of(recipes: &[&str]) -> Tried {
     let book = Formulary { products: Products::new(all, false), ..book() };
     let worked = variation::work(last, &book, &mut findings);
     assert!(!stillroom::diagnostic::stops(&findings), "{findings:#?}");
-    let worked = worked.expect("worked").base;
-    Tried { values: worked.values.clone(), set: Vec::new(), worked }
+    worked.expect("worked").base.into()
 }
 
 /// What is found in a recipe of these lines.
@@ -101,6 +110,12 @@ pub struct Tried {
     values: Vec<f64>,
 }
 
+impl From<Worked> for Tried {
+    fn from(worked: Worked) -> Tried {
+        Tried { values: worked.values.clone(), set: Vec::new(), worked }
+    }
+}
+
 impl Deref for Tried {
     type Target = Worked;
     fn deref(&self) -> &Worked {
@@ -113,8 +128,7 @@ impl Deref for Tried {
 pub fn tried(lines: &str) -> Tried {
     let (worked, findings) = work(&text(lines));
     assert!(!stillroom::diagnostic::stops(&findings), "{lines}: {findings:#?}");
-    let worked = worked.expect("worked").base;
-    Tried { values: worked.values.clone(), set: Vec::new(), worked }
+    worked.expect("worked").base.into()
 }
 
 impl Tried {

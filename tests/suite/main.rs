@@ -25,6 +25,9 @@ mod bench;
 // The sums against what is printed elsewhere: units, pharmacopoeias, food tables, class notes, a registry crate.
 mod outside;
 
+// The trade's tables and worked examples, every row of every preparation.
+mod trade;
+
 // Figures printed elsewhere beside ours, as the site prints them: each agrees, each has its source.
 mod checks;
 

@@ -36,6 +36,8 @@ pub mod method;
 
 pub mod variation;
 
+pub mod wanted;
+
 pub mod spirits;
 
 pub mod keeping;

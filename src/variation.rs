@@ -74,6 +74,14 @@ impl Worked {
         Worked { name: name.to_string(), laid, values, ranges, places }
     }
 
+    /// The same lines with some of them set: an amount that is varied, or any line measured.
+    pub fn with(&self, set: &[(Line, f64)]) -> Worked {
+        let working = &self.laid.working;
+        let values = working.evaluate(set);
+        let places = places(working, &values);
+        Worked { values, ranges: working.range(set), places, ..self.clone() }
+    }
+
     /// A working that is no recipe's.
     pub fn of(name: &str, working: Working) -> Worked {
         Worked::laid(name, Laid { working, ..Laid::default() })

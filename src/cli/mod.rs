@@ -50,6 +50,9 @@ enum What {
         /// Folder of the formulary [default: content, else the current folder]
         #[arg(long = "of", value_name = "DIR")]
         dir: Option<PathBuf>,
+        /// Work the batch that comes to so much: "500 mL", "12 of 30 mL", "80 of 1 g"
+        #[arg(long, value_name = "RESULT")]
+        wanted: Option<String>,
         /// Print it as JSON
         #[arg(long)]
         json: bool,
@@ -71,7 +74,9 @@ pub fn main() -> ExitCode {
     let result = match &asked.what {
         What::Proof { dir } => proof(&folder(dir.as_deref()), look),
         What::Press { dir, to } => press(&folder(dir.as_deref()), to.as_deref(), look),
-        What::Work { lesson, dir, json } => work::run(&folder(dir.as_deref()), lesson, *json, look),
+        What::Work { lesson, dir, wanted, json } => {
+            work::run(&folder(dir.as_deref()), lesson, wanted.as_deref(), *json, look)
+        }
     };
     result.unwrap_or_else(|trouble| {
         say(&mut std::io::stderr(), &format!("stillroom: {trouble}"));

@@ -12,14 +12,22 @@ use crate::diagnostic::{self, Look, nearest, stops};
 use crate::formula::Line;
 use crate::formulary::Formulary;
 use crate::keeping::judge;
-use crate::measure::Unit;
+use crate::measure::{self, Unit};
 use crate::page::show::between;
 use crate::press::{open_book, read_lesson};
+use crate::recipe::Wanted;
 use crate::site::Trouble;
 use crate::variation::{Worked, WorkedRecipe};
+use crate::wanted;
 use crate::working::{How, Id};
 
-pub(super) fn run(dir: &Path, wanted: &str, json: bool, look: Look) -> Result<ExitCode, Trouble> {
+pub(super) fn run(
+    dir: &Path,
+    wanted: &str,
+    make: Option<&str>,
+    json: bool,
+    look: Look,
+) -> Result<ExitCode, Trouble> {
     let mut stderr = std::io::stderr();
     let mut findings = Vec::new();
     let (_, book) = open_book(dir, &mut findings)?;
@@ -50,9 +58,30 @@ pub(super) fn run(dir: &Path, wanted: &str, json: bool, look: Look) -> Result<Ex
     let Some(recipe) = recipe else {
         return Ok(ExitCode::from(1));
     };
+    let scaled = match make.map(|make| scaled(recipe, make)) {
+        None => None,
+        Some(Ok(scaled)) => Some(scaled),
+        Some(Err(why)) => {
+            say(&mut stderr, &format!("stillroom: {why}"));
+            return Ok(ExitCode::from(2));
+        }
+    };
+    let recipe = scaled.as_ref().unwrap_or(recipe);
     let text = if json { as_json(recipe, &book) } else { as_table(recipe) };
     say(&mut std::io::stdout(), text.trim_end());
     Ok(ExitCode::from(u8::from(stops(&findings))))
+}
+
+/// The recipe in the batch that comes to what is wanted; its variations are left out, being of another size.
+fn scaled(recipe: &WorkedRecipe, make: &str) -> Result<WorkedRecipe, String> {
+    let (count, each) = measure::wanted(make).map_err(|misread| {
+        let write = misread.write.first().map_or(String::new(), |write| format!("; write `{write}`"));
+        format!("{}{write}", misread.message)
+    })?;
+    let wanted = Wanted { count, each, written: make.to_string() };
+    let base = wanted::worked(&recipe.base, &wanted)
+        .map_err(|unmet| format!("no amounts of this recipe make {make}: {}", unmet.why))?;
+    Ok(WorkedRecipe { base, variations: Vec::new(), recipe: recipe.recipe.clone() })
 }
 
 /// The short sum as a table, then the variations by their finished volume.

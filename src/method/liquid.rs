@@ -146,7 +146,7 @@ fn with_strength(at: &Laying, kind: Menstruum) -> String {
 }
 
 pub(super) fn spirit_of(strength: f64) -> String {
-    format!("spirit of {}\u{a0}%", crate::measure::decimal(strength * 100.0, 1))
+    format!("spirit of {}\u{a0}%", crate::measure::rounded(strength * 100.0, 1))
 }
 
 /// The line of a liquid's strength; the outer none is a fault, the inner a liquid without one.

@@ -4,7 +4,7 @@ use super::strain::keep;
 use super::{Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{PACKING, PERCOLATED};
-use crate::measure::{Amount, decimal, unit::MIN};
+use crate::measure::{Amount, rounded, unit::MIN};
 use crate::recipe::{Menstruum, Step};
 use crate::span::{Span, Spanned};
 use crate::working::Id;
@@ -27,14 +27,15 @@ pub(super) fn kept_besides(at: &mut Laying) -> Option<crate::formula::Line> {
 
 pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     let (Some(_), Some(collected)) = (at.volume, at.collected) else { return };
+    let strained = std::mem::replace(&mut at.strained, true);
     if at.recipe.menstruum() != Some(Menstruum::Spirit) {
         let message = "only spirit is let drip through a packed plant";
         let why = "water swells it shut; oil, honey and glycerin hardly run";
         let finding = Finding::error(Code::WrongKind, span, message).why(why);
-        at.findings.push(finding.write("- steep: 2 weeks and then - strain: pressed"));
+        at.findings.push(finding.write("steep: 2 weeks and then - strain: pressed"));
         return;
     }
-    if at.strained {
+    if strained {
         at.order(
             span,
             "`percolate` stands after the straining",
@@ -44,13 +45,13 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
         return;
     }
     if let Some(strength) = at.strength.filter(|strength| *strength < LEAST) {
-        let message = format!("spirit of {} % is too weak to percolate", decimal(strength * 100.0, 1));
+        let message = format!("spirit of {} % is too weak to percolate", rounded(strength * 100.0, 1));
         let why = "below 50 % of alcohol the packed plant swells and nothing runs";
         at.findings.push(
             Finding::error(Code::WrongKind, span, message)
                 .why(why)
                 .write("liquid: {spirit: 1:5 w/v, strength: 60 %}")
-                .write("- steep: 2 weeks and then - strain: pressed"),
+                .write("steep: 2 weeks and then - strain: pressed"),
         );
         return;
     }
@@ -68,7 +69,6 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     at.passed_on.append(&mut at.weights.clone());
     at.work.claim(Id::Strained, collected);
     at.work.measurable(collected);
-    at.strained = true;
     at.spent = std::mem::take(&mut at.plants);
     at.volume = Some(collected);
     at.need("a percolator, or a bottle without its bottom");

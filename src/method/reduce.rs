@@ -6,6 +6,7 @@ use crate::formulary::Aromatic;
 use crate::materia::LID_OFF;
 use crate::measure::unit::{ML, ONE};
 use crate::measure::{LeftOf, Reduction};
+use crate::recipe::Menstruum;
 use crate::span::Span;
 use crate::working::Id;
 
@@ -21,12 +22,12 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         return;
     }
     if at.batch.holds_spirit() {
-        at.order(
-            span,
-            "spirit is in the pan that is to be reduced",
-            "its vapour catches fire, and the alcohol leaves",
-            "- reduce: ... before - fortify: {...}",
-        );
+        let write = match at.recipe.menstruum() {
+            Some(Menstruum::Spirit) => "liquid: {spirit: 1:3 w/v, ...} where it is to be stronger",
+            _ => "- reduce: ... before - fortify: {...}",
+        };
+        let message = "spirit is in the pan that is to be reduced";
+        at.order(span, message, "its vapour catches fire, and the alcohol leaves", write);
         return;
     }
     let left = match to {

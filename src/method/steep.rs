@@ -88,7 +88,7 @@ fn refused(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) -
             at.order(span, message, unfit(kind).unwrap_or_default(), &cold);
             true
         }
-        Start::Boiling => only_roots(at, span, &cold),
+        Start::Boiling => only_roots(at, span),
         Start::Warm(warm) => {
             let why = match kind {
                 Menstruum::Spirit => "warm spirit gives off a vapour that catches fire",
@@ -105,7 +105,7 @@ fn refused(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) -
 }
 
 /// Root, bark and wood give little to water that only cools on them; what is aromatic is lost in a simmer.
-fn only_roots(at: &mut Laying, span: Span, cold: &str) -> bool {
+fn only_roots(at: &mut Laying, span: Span) -> bool {
     let hard = |plant: &crate::formulary::Plant| plant.hard && plant.aromatic == Aromatic::No;
     if at.plants.is_empty() || !at.plants.iter().all(|in_pan| hard(in_pan.plant)) {
         return false;
@@ -116,7 +116,7 @@ fn only_roots(at: &mut Laying, span: Span, cold: &str) -> bool {
         Finding::error(Code::WrongKind, span, message)
             .why(why)
             .write("simmer: {time: 20 min, lid: on}")
-            .write(cold),
+            .write("steep: 8 h"),
     );
     true
 }

@@ -63,7 +63,7 @@ pub(super) fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
                 Vessel {
                     svg: levels::bottles_of(fill, whole(worked.at(line)) as usize),
                     step: level.words.to_string(),
-                    volume: whole_bottles(worked.at(line)),
+                    volume: whole_bottles(worked, worked.at(line)),
                     other: bottle_size(worked).trim().to_string(),
                     change: format!("from {}", plainly(worked, level.volume)),
                 }

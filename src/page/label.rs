@@ -34,7 +34,7 @@ pub(super) fn label(
         let value = match working.line(Id::Bottles) {
             Some(bottles) => {
                 notes.push(format!("{} in all", about(base, finished)));
-                whole_bottles(base.at(bottles)) + &bottle_size(base)
+                whole_bottles(base, base.at(bottles)) + &bottle_size(base)
             }
             None => format!("{} ({})", about(base, finished), kitchen::fl_oz(base.at(finished))),
         };

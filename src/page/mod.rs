@@ -21,3 +21,4 @@ pub mod recipe;
 pub mod show;
 pub mod spirits_page;
 pub mod variations;
+pub mod wanted;

@@ -7,7 +7,7 @@ use super::view::{
     CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, Note, Order, PartLink, Recipe, StepRow,
     Written,
 };
-use super::{fair_copy, keeping, ledger, variations};
+use super::{fair_copy, keeping, ledger, variations, wanted};
 use crate::calendar::Day;
 use crate::caution::{self, Caution};
 use crate::formula::equation::escape;
@@ -25,6 +25,7 @@ const PARTS: &[(&str, &str)] = &[
     ("work", "Order of work"),
     ("numbers", "Worked numbers"),
     ("levels", "The levels"),
+    ("wanted", "For a wanted amount"),
     ("variations", "Variations"),
     ("keeping", "Keeping"),
     ("cautions", "Cautions"),
@@ -48,6 +49,7 @@ pub fn recipe(
     let levels = batch_picture(base, PartLink::default());
     let named = |part: &str| match part {
         "variations" => !worked.variations.is_empty(),
+        "wanted" => !worked.recipe.wanted.is_empty(),
         "levels" => !levels.vessels.is_empty(),
         _ => true,
     };
@@ -79,6 +81,7 @@ pub fn recipe(
         ledger: ledger::ledger(base, id, root, part("numbers")),
         levels: Levels { part: part("levels"), ..levels },
         variations: variations::variations(worked, part("variations")),
+        wanted: wanted::wanted(worked, part("wanted")),
         keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
         cautions: caution_rows(&cautions, id, root, part("cautions")),
         written: Written { part: part("written"), lines_html: fair_copy::lines(written) },

@@ -92,10 +92,11 @@ pub fn sweet_both(worked: &Worked, volume: Line, weight: Line) -> String {
     }
 }
 
-/// "1 bottle", "6 bottles": counts are whole, rounded down.
-pub fn whole_bottles(count: f64) -> String {
+/// "1 bottle", "6 tins": counts are whole, rounded down; the vessel is the preparation's.
+pub fn whole_bottles(worked: &Worked, count: f64) -> String {
     let whole = whole(count);
-    format!("{} {}", decimal(whole, 0), if whole == 1.0 { "bottle" } else { "bottles" })
+    let (one, several) = worked.laid.preparation.map_or(("bottle", "bottles"), |kind| kind.vessel.words());
+    format!("{} {}", decimal(whole, 0), if whole == 1.0 { one } else { several })
 }
 
 /// A count for people: down to the whole one, what floating point alone parts counted as whole.

@@ -12,12 +12,19 @@ const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::Water, "Water, mL", "Water, mL", false),
     (Id::Liquid, "Liquid, mL", "Liquid, mL", false),
     (Id::Spirit, "Spirit, mL", "Spirit, mL", false),
+    (Id::StrongSpirit, "Strong spirit, mL", "Strong, mL", false),
+    (Id::WaterToAdd, "Water to it, mL", "Water to it, mL", false),
+    (Id::Wax, "Wax, g", "Wax, g", false),
     (Id::Strained, "Strained, mL", "Strained, mL", false),
     (Id::Reduced, "Reduced to, mL", "Reduced, mL", false),
     (Id::Sweetener, "To add, mL", "To add, mL", true),
     (Id::SweetenerWeight, "To add, g", "To add, g", false),
     (Id::Finished, "Made, mL", "Made, mL", true),
     (Id::FinishedWeight, "Made, g", "Made, g", false),
+    (Id::Pieces, "Pieces", "Pieces", false),
+    (Id::Area, "Covers, cm²", "Covers, cm²", false),
+    (Id::Temperature, "Bath, °C", "Bath, °C", false),
+    (Id::Strength, "Plant, % w/v", "Plant, % w/v", false),
     (Id::Solids, "Solids, %", "Solids, %", false),
     (Id::Abv, "Alcohol, %", "Alcohol, %", false),
     (Id::Acidity, "Acid, %", "Acid, %", false),
@@ -72,7 +79,9 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
 /// Whether a working has a figure for a column: what is liquid shows its volume, and no weight beside it.
 fn shows(id: Id, worked: &Worked) -> bool {
     let liquid = id == Id::FinishedWeight && worked.value(Id::Finished).is_some();
-    worked.value(id).is_some() && !liquid
+    // How strong it is says what a dose holds, where doses are taken.
+    let told = id == Id::Strength && worked.value(Id::PlantPerDose).is_some();
+    worked.value(id).is_some() && !liquid && !told
 }
 
 fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
@@ -95,7 +104,7 @@ fn printed(id: Id, worked: &Worked) -> String {
     let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
     match (id, id.rounds()) {
         (Id::Minutes, _) => duration(value),
-        (Id::Doses, Rounds::Down) => decimal(whole(value), 0),
+        (Id::Doses | Id::Pieces, Rounds::Down) => decimal(whole(value), 0),
         _ => decimal(value * unit.printed, usual_places(value, unit)),
     }
 }

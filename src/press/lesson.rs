@@ -17,6 +17,7 @@ use crate::recipe;
 use crate::site::{Trouble, read_source};
 use crate::span::{Source, Spanned};
 use crate::variation::{self, WorkedRecipe};
+use crate::wanted;
 use crate::working::Id;
 
 /// What is kept of a lesson once its page is written.
@@ -77,6 +78,7 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
                 caution::findings(each, book, &mut found);
             }
             keeping::findings(worked, &mut found);
+            wanted::findings(worked, &mut found);
         }
         recipes.push(worked);
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));

@@ -48,6 +48,15 @@ impl Vessel {
             Vessel::Tin => ("tin", "tins"),
         }
     }
+
+    /// At the head of a column.
+    pub const fn heading(self) -> &'static str {
+        match self {
+            Vessel::Bottle => "Bottles",
+            Vessel::Jar => "Jars",
+            Vessel::Tin => "Tins",
+        }
+    }
 }
 
 /// A step without which it is something else.

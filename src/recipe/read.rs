@@ -185,7 +185,10 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
 
 /// Results for which the amounts are shown.
 fn read_wanted(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Wanted>> {
-    let list = node.list("what is wanted", findings).unwrap_or_default();
+    let list = match node.is_scalar() {
+        true => std::slice::from_ref(node),
+        false => node.list("what is wanted", findings).unwrap_or_default(),
+    };
     let read = |text: &str| {
         let (count, each) = measure::wanted(text)?;
         Ok(Wanted { count, each, written: text.trim().to_string() })

@@ -104,6 +104,7 @@ pub fn text(lines: &str) -> String {
 }
 
 /// A recipe worked, with some of its lines measured.
+#[derive(Debug)]
 pub struct Tried {
     worked: Worked,
     set: Vec<(Line, f64)>,

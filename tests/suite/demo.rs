@@ -171,7 +171,7 @@ fn the_lessons_show_all_that_a_lesson_needs() {
             }
             assert_eq!(all(shown, "ol.work > li").len(), recipe.base.laid.steps.len(), "{slug}: steps");
             assert!(all(shown, "table.ledger > tbody > tr.line math").len() >= 5, "{slug}: sums");
-            assert_eq!(all(shown, "table.fold-out").len(), 1, "{slug}: variations");
+            assert_eq!(all(shown, "table.fold-out:not(.wanted)").len(), 1, "{slug}: variations");
             assert!(!all(shown, ".caution").is_empty(), "{slug}: cautions");
             assert!(!all(shown, ".fair-copy .copied").is_empty(), "{slug}: as written");
         }
@@ -191,7 +191,7 @@ fn figure(worked: &Worked, id: Id) -> String {
             kitchen::minutes((value / 1440.0).floor() * 1440.0).replace('\u{a0}', " ")
         }
         Id::Minutes => kitchen::minutes(kitchen::to_five_minutes(value)).replace('\u{a0}', " "),
-        Id::Doses => decimal((value + 1e-9).floor(), 0),
+        Id::Doses | Id::Pieces => decimal((value + 1e-9).floor(), 0),
         _ => decimal(value * unit.printed, usual_places(value, unit)),
     }
 }
@@ -208,6 +208,12 @@ fn every_figure_of_the_variations_is_the_librarys() {
         ("To add, g", Id::SweetenerWeight),
         ("Made, mL", Id::Finished),
         ("Made, g", Id::FinishedWeight),
+        ("Strong spirit, mL", Id::StrongSpirit),
+        ("Water to it, mL", Id::WaterToAdd),
+        ("Wax, g", Id::Wax),
+        ("Pieces", Id::Pieces),
+        ("Covers, cm²", Id::Area),
+        ("Bath, °C", Id::Temperature),
         ("Solids, %", Id::Solids),
         ("Alcohol, %", Id::Abv),
         ("Acid, %", Id::Acidity),
@@ -220,7 +226,7 @@ fn every_figure_of_the_variations_is_the_librarys() {
     let mut looked_at = 0;
     for (slug, recipes) in worked() {
         let page = page(&slug);
-        let tables = all(page.root_element(), "table.fold-out");
+        let tables = all(page.root_element(), "table.fold-out:not(.wanted)");
         assert_eq!(tables.len(), recipes.len(), "{slug}");
         for (table, recipe) in tables.into_iter().zip(&recipes) {
             let heads: Vec<_> = all(table, "thead th").into_iter().skip(1).map(text).collect();

@@ -25,6 +25,9 @@ mod bench;
 // The sums against what is printed elsewhere: units, pharmacopoeias, food tables, class notes, a registry crate.
 mod outside;
 
+// Amounts for a wanted result, against what the trade works out on paper.
+mod wanted;
+
 // The trade's tables and worked examples, every row of every preparation.
 mod trade;
 

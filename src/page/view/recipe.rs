@@ -27,6 +27,8 @@ pub struct Recipe {
     pub levels: Levels,
     /// Variations; none where the recipe has none.
     pub variations: Option<Variations>,
+    /// Amounts for wanted results; none where none are wanted.
+    pub wanted: Option<Variations>,
     /// Keeping.
     pub keeping: Keeping,
     /// Cautions.

@@ -37,6 +37,7 @@ fn recipe(id: &str) -> Recipe {
         ledger: Ledger { part: part("numbers"), short_sum: String::new(), rows: vec![], whole: vec![] },
         levels: Levels { part: part("levels"), vessels: vec![], fills: vec![], scale: String::new() },
         variations: None,
+        wanted: None,
         keeping: Keeping {
             part: part("keeping"),
             class: "W".into(),

@@ -1,0 +1,84 @@
+//! Amounts for a wanted result: a row each, the recipe's own batch first.
+
+use super::recipe::capital;
+use super::show::{duration, plainly};
+use super::view::{Cell, Head, PartLink, VariationRow, Variations};
+use crate::formula::Line;
+use crate::measure::kitchen::{self, Close, Toward};
+use crate::method::Ingredient;
+use crate::variation::{Worked, WorkedRecipe};
+use crate::wanted;
+use crate::working::Id;
+
+/// The table; none where nothing is wanted, or nothing can be had.
+pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
+    let base = &worked.base;
+    let mut all = vec![("As above".to_string(), base.clone())];
+    for wanted in &worked.recipe.wanted {
+        let scaled = wanted::worked(base, &wanted.value).ok()?;
+        all.push((capital(&wanted.value.written), scaled));
+    }
+    if all.len() == 1 {
+        return None;
+    }
+    let ingredients = &base.laid.ingredients;
+    let made = [Id::Bottles, Id::Pieces, Id::Finished, Id::FinishedWeight]
+        .into_iter()
+        .filter(|id| base.value(*id).is_some())
+        .take(2);
+    let made: Vec<(Id, &str)> = made
+        .map(|id| match id {
+            Id::Bottles => (id, base.laid.preparation.map_or("Bottles", |kind| kind.vessel.heading())),
+            Id::Pieces => (id, "Pieces"),
+            Id::Finished => (id, "Made"),
+            _ => (id, "Weight"),
+        })
+        .collect();
+    let mut heads: Vec<Head> = Vec::new();
+    let mut head = |text: String, group: bool, words: bool| {
+        heads.push(Head { short: text.clone(), text, group, words });
+    };
+    ingredients.iter().for_each(|ingredient| head(capital(&ingredient.words), false, false));
+    made.iter().for_each(|(_, text)| head((*text).to_string(), true, false));
+    head("Ready in".to_string(), true, true);
+    let rows = all.iter().enumerate().map(|(n, (name, scaled))| {
+        let mut texts: Vec<String> =
+            ingredients.iter().map(|ingredient| amount(scaled, ingredient)).collect();
+        texts.extend(made.iter().map(|(id, _)| result(scaled, *id)));
+        texts.push(scaled.value(Id::Minutes).map_or(String::new(), duration));
+        let cells = texts.into_iter().zip(&heads).map(|(text, head)| Cell {
+            text,
+            mark: String::new(),
+            label: head.short.clone(),
+        });
+        VariationRow { name: name.clone(), base: n == 0, change: String::new(), cells: cells.collect() }
+    });
+    let caption = "What to put in for so much in the end. What boils off and how long it takes do not grow with the \
+                   batch, so these are worked, not multiplied.";
+    Some(Variations { part, caption: caption.to_string(), rows: rows.collect(), heads: heads.clone() })
+}
+
+/// An ingredient in both systems: "360 mL, 1 1/2 cups".
+fn amount(worked: &Worked, ingredient: &Ingredient) -> String {
+    let toward = if ingredient.keeps { Toward::Up } else { Toward::Nearest };
+    let close = if ingredient.keeps { Close::Two } else { Close::Five };
+    if let Some(weight) = ingredient.weight {
+        let g = worked.at(weight);
+        let us = kitchen::mass_us(g, close, toward).map_or_else(|| kitchen::oz(g), |found| found.text);
+        return format!("{}, {us}", plainly(worked, weight));
+    }
+    let both = |volume: Line| {
+        let ml = worked.at(volume);
+        let us = kitchen::volume_us(ml, close, toward).map_or_else(|| kitchen::fl_oz(ml), |found| found.text);
+        format!("{}, {us}", plainly(worked, volume))
+    };
+    ingredient.volume.map_or(String::new(), both)
+}
+
+fn result(worked: &Worked, id: Id) -> String {
+    let Some(line) = worked.laid.working.line(id) else { return String::new() };
+    match id {
+        Id::Bottles | Id::Pieces => crate::measure::decimal(super::show::whole(worked.at(line)), 0),
+        _ => plainly(worked, line),
+    }
+}

@@ -45,6 +45,21 @@ impl Batch {
         self.lots.iter().any(|lot| matches!(lot.made, Made::Oil))
     }
 
+    /// Whether wax is in it.
+    pub fn holds_wax(&self) -> bool {
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Wax))
+    }
+
+    /// Whether glycerin is in it.
+    pub fn holds_glycerin(&self) -> bool {
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Of(item, _) if item.sugars.is_none()))
+    }
+
+    /// Whether vinegar is in it.
+    pub fn holds_vinegar(&self) -> bool {
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Vinegar(_)))
+    }
+
     /// Pours in water: its volume, mL.
     pub fn add_water(&mut self, volume: Line) {
         self.lots.push(Lot { made: Made::Water, volume, weight: None });

@@ -61,8 +61,36 @@ pub struct Rung {
 const GUIDELINE: Source = Source::practice("a teaching guideline, on the careful side");
 const RULE: Source = Source::published(Work::PreservingSyrups, "free water and the alcohol that covers it");
 
+/// What is used as it is made, and not kept.
+const fn at_once(all: &'static [Test]) -> Rung {
+    Rung {
+        class: "N",
+        verdict: Verdict::DoesNot,
+        words: "use it at once; nothing of it is kept",
+        brief: "at once",
+        days: 0,
+        shelf: Shelf::Refused,
+        all,
+        because: "warm, wet and handled, it is the best of beds for microbes",
+        source: GUIDELINE,
+    }
+}
+
 /// From what binds first.
 pub static LADDER: &[Rung] = &[
+    at_once(&[Test::Has(Id::Area)]),
+    at_once(&[Test::Has(Id::BathWater)]),
+    Rung {
+        class: "L",
+        verdict: Verdict::CannotTell,
+        words: "dry and dark in a closed tin, 2 months",
+        brief: "dry, 2 months",
+        days: 60,
+        shelf: Shelf::Fine,
+        all: &[Test::Has(Id::Pieces)],
+        because: "it is dry, and sugar draws damp; nobody has published how long",
+        source: GUIDELINE,
+    },
     Rung {
         class: "K",
         verdict: Verdict::CannotTell,

@@ -68,6 +68,9 @@ pub static STAGES: &[Stage] = &[
     Stage { name: "hard crack", from: 149.0, to: 154.0 },
 ];
 
+/// The stages at which sugar sets hard, by name.
+pub static CRACKS: [&str; 2] = ["soft crack", "hard crack"];
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -52,8 +52,11 @@ assumptions! {
     POWDER_TAKES_UP "powder-takes-up" "what a gram of powder takes up in a paste" = 0.6 0.7 0.8 ML_PER_G;
         Source::practice("dry plant matter is about half as heavy again as water");
         "Weigh the jar instead: weights are sure.";
-    CRACK_WATER "crack-water" "water left in sugar at the crack" = 0.01 0.02 0.03 PER_CENT_WW;
-        Source::from_memory(Work::FoodAndCooking, "soft crack about 95 % sugar, hard crack about 99 %");
+    SOFT_CRACK_WATER "soft-crack-water" "water left in sugar at the soft crack" = 0.04 0.05 0.06 PER_CENT_WW;
+        Source::from_memory(Work::FoodAndCooking, "soft crack about 95 % sugar");
+        "Weigh the drops.";
+    CRACK_WATER "crack-water" "water left in sugar at the hard crack" = 0.01 0.02 0.03 PER_CENT_WW;
+        Source::from_memory(Work::FoodAndCooking, "hard crack about 98 to 99 % sugar");
         "Weigh the drops.";
     DRAINED "drained" "how wet draining leaves the marc, against squeezing" = 1.25 1.5 2.0 ONE;
         Source::practice("drained plants hold about half as much again as squeezed ones");

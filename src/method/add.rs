@@ -1,6 +1,7 @@
 //! More plants, off the heat: what is aromatic is then not boiled.
 
-use super::{Laying, put_in, words};
+use super::{Laying, add_weights, put_in, words};
+use crate::formula::Line;
 use crate::recipe::PlantUse;
 use crate::span::Span;
 
@@ -30,10 +31,16 @@ pub(super) fn lay(at: &mut Laying, span: Span, plants: &[PlantUse]) {
     let added: Vec<&str> = at.plants[have..].iter().map(|in_pan| in_pan.plant.words.as_str()).collect();
     let added = super::list_of(&added);
     let say = vec![words(match again {
-        true => format!("Put fresh {added} into what was strained, and cover."),
+        true => format!("Put the second lot of {added} into what was strained, and cover."),
         false => format!("Take off the heat, stir in the {added} and cover at once."),
     })];
     at.off_heat = true;
+    // Beside a marc that has given part of its strength, what is new has all of its own.
+    if let Some(can_give) = at.can_give {
+        let new: Vec<Line> = at.plants[have..].iter().map(|in_pan| in_pan.weight).collect();
+        let all = std::iter::once(can_give).chain(new).collect();
+        at.can_give = Some(add_weights(&mut at.work, "plant still to give", all));
+    }
     at.claim_plants();
     at.finish_step("add", say, Vec::new(), "off the heat".to_string(), None);
 }

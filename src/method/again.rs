@@ -1,6 +1,6 @@
 //! A marc used again: water poured through it, or fresh water put on it.
 
-use super::{Aside, Laying, Level, Say, words};
+use super::{Aside, Kept, Laying, Level, Say, words};
 use crate::batch::Batch;
 use crate::formula::catalogue::pan::{Away, LoseWeight};
 use crate::measure::{Amount, unit::ML};
@@ -8,7 +8,7 @@ use crate::span::{Span, Spanned};
 
 /// Water poured through the marc until there is so much: what the marc kept is washed out into it.
 pub(super) fn make_up(at: &mut Laying, span: Span, to: &Spanned<Amount>) {
-    let (Some(strained), Some((_, can_give))) = (at.volume, at.kept) else {
+    let (Some(strained), Some(kept)) = (at.volume, at.kept.clone()) else {
         not_strained(at, span, "make up");
         return;
     };
@@ -23,10 +23,8 @@ pub(super) fn make_up(at: &mut Laying, span: Span, to: &Spanned<Amount>) {
     }
     let full = at.declared("made up to", &ML, &to.value, true, to.span);
     let poured = at.work.work("water poured through the marc", Away { before: full, after: strained });
-    // The last share that passed on is replaced by the whole: the marc keeps water, and nothing else.
-    at.passed_on.pop();
-    at.passed_on.push(can_give);
-    at.kept = None;
+    // The marc then keeps water, and nothing else.
+    at.passed_on = kept.washed;
     at.batch = Batch::of_water(full);
     at.volume = Some(full);
     let level = Level {
@@ -50,7 +48,7 @@ pub(super) fn make_up(at: &mut Laying, span: Span, to: &Spanned<Amount>) {
 
 /// Fresh water on the marc; the first liquid stands by until this one is strained too.
 pub(super) fn pour(at: &mut Laying, span: Span, water: &Spanned<Amount>) {
-    let (Some(volume), Some((held, can_give))) = (at.volume, at.kept) else {
+    let (Some(volume), Some(Kept { held, can_give, .. })) = (at.volume, at.kept.clone()) else {
         not_strained(at, span, "pour again");
         return;
     };
@@ -85,7 +83,7 @@ pub(super) fn pour(at: &mut Laying, span: Span, water: &Spanned<Amount>) {
     at.batch = Batch::of_water(in_pan);
     at.volume = Some(in_pan);
     at.strained = false;
-    at.kept = None;
+    at.to_pour = Some(fresh);
     at.hot = false;
     at.off_heat = false;
     at.ingredients.push(super::Ingredient {
@@ -99,19 +97,13 @@ pub(super) fn pour(at: &mut Laying, span: Span, water: &Spanned<Amount>) {
         href: None,
     });
     let plants = at.plant_words();
-    let say = vec![
-        words(format!("Put the {plants} back into the pan and pour ")),
-        Say::Volume(fresh),
-        words(" of fresh cold water on. Keep what was strained by itself."),
-    ];
+    let say =
+        vec![words(format!("Keep what was strained by itself, and put the {plants} back into the pan."))];
     at.finish_step("pour again", say, Vec::new(), String::new(), None);
 }
 
 fn not_strained(at: &mut Laying, span: Span, name: &str) {
-    at.too_early(
-        span,
-        &format!("`{name}` does not follow a straining"),
-        "it uses the marc that the straining leaves in the cloth",
-        "- strain: squeezed directly before it",
-    );
+    let message = format!("`{name}` does not follow a straining");
+    let why = "it uses the marc that the straining has just left in the cloth";
+    at.order(span, message, why, &format!("- strain: squeezed and then - {name}: ..."));
 }

@@ -4,7 +4,7 @@ use super::{Hazard, Laying, Say, words};
 use crate::bibliography::{Source, Work};
 use crate::formula::catalogue::heat::StageHere;
 use crate::formula::catalogue::pan::BoiledDown;
-use crate::materia::{BOILING_SUGAR, CRACK_WATER, Stage};
+use crate::materia::{BOILING_SUGAR, CRACK_WATER, CRACKS, SOFT_CRACK_WATER, Stage};
 use crate::measure::unit::{CELSIUS, M};
 use crate::span::{Span, Spanned};
 use crate::working::Id;
@@ -32,9 +32,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, stage: &Spanned<&'static Stage>) 
         );
         return;
     }
-    let water = at.assume(&CRACK_WATER);
+    let water = at.assume(if stage.value.name == CRACKS[0] { &SOFT_CRACK_WATER } else { &CRACK_WATER });
     let weight = at.work.work("boiled down", BoiledDown { solids, water });
     at.solid = Some(weight);
+    at.closed = Some("boil to");
     at.volume = None;
     let source = Source::published(Work::FoodAndCooking, "stages of boiled sugar at the sea");
     let name = format!("{}, at the sea", stage.value.name);

@@ -7,7 +7,7 @@ use crate::formula::catalogue::pan::{Lose, Passed};
 use crate::formulary::{Formulary, Product};
 use crate::measure::Amount;
 use crate::measure::unit::ML;
-use crate::recipe::Recipe;
+use crate::recipe::{Recipe, Shape};
 use crate::span::{Span, Spanned};
 
 pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Spanned<Amount>) {
@@ -17,6 +17,16 @@ pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Sp
         return;
     };
     let recipe: &Recipe = &source.recipe;
+    if at.taken.contains(&of.value) {
+        at.order(
+            of.span,
+            format!("`{}` is combined twice", of.value),
+            "what is left of it is reckoned once",
+            "one step with the sum of both",
+        );
+        return;
+    }
+    at.taken.push(of.value.clone());
     if at.volume.is_some() && !at.strained {
         at.order(
             span,
@@ -32,10 +42,28 @@ pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Sp
     let outer = at.work.join(&product);
     let mut other = Laying::new(recipe, at.book, std::mem::take(&mut at.work), &mut told);
     other.lay_steps();
-    let Laying { work, batch, volume, strained, passed_on, plant_ids, faulty, .. } = other;
+    let Laying { work, batch, volume, strained, passed_on, plant_ids, faulty, solid, .. } = other;
     at.work = work;
     at.work.part(outer);
-    let (Some(finished), true, false) = (volume, strained, faulty || crate::diagnostic::stops(&told)) else {
+    let told = crate::diagnostic::stops(&told);
+    if recipe.preparation.value.shape == Shape::Dry || (solid.is_some() && !told) {
+        let message = format!("`{}` is weighed, not poured", of.value);
+        let finding = Finding::error(Code::WrongKind, of.span, message);
+        at.findings
+            .push(finding.why("only what is liquid is combined").write("a recipe whose product is poured"));
+        return;
+    }
+    let oily = batch.holds_oil();
+    if at.volume.is_some() && !told && oily != at.batch.holds_oil() {
+        at.order(
+            of.span,
+            "oil and something watery are poured together",
+            "they part in the bottle, and water shut into oil breeds what cannot be smelt",
+            "two bottles",
+        );
+        return;
+    }
+    let (Some(finished), true, false) = (volume, strained, faulty || told) else {
         at.faulty = true;
         return;
     };

@@ -1,6 +1,7 @@
 //! Poured into bath water.
 
 use super::{Hazard, Laying, Say, words};
+use crate::diagnostic::{Code, Finding};
 use crate::formula::catalogue::pan::{Away, Weigh};
 use crate::formula::catalogue::rules::MixedTemperature;
 use crate::materia::{FILLING_A_BATH, WATER_DENSITY};
@@ -50,6 +51,17 @@ pub(super) fn lay(at: &mut Laying, span: Span, bath: &Diluted) {
             ]
         }
         None => {
+            if let Some((warm, _)) = &bath.warm {
+                at.findings.push(
+                    Finding::error(
+                        Code::WrongShape,
+                        warm.span,
+                        "nothing is poured in that has a temperature",
+                    )
+                    .why("a bag only hangs in the water")
+                    .write(format!("dilute: {}", bath.to.value.written)),
+                );
+            }
             let plants = at.plant_words();
             at.passed_on.append(&mut at.weights.clone());
             at.batch.add_water(all);
@@ -72,6 +84,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, bath: &Diluted) {
     say.push(words(" Feel it with the elbow or a thermometer before anyone gets in."));
     at.hazards.push(Hazard::Bath);
     at.volume = Some(all);
+    at.closed = Some("dilute");
     at.sweetened = true;
     at.finish_step("dilute", say, vec![minutes], String::new(), None);
 }

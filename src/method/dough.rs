@@ -38,13 +38,16 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
     let mut wet = Vec::new();
     if at.volume.take().is_some() {
         let whole = at.batch.weight("what wets it, weighed", &mut at.work);
-        wet.push(whole);
-        if !at.batch.is_water()
-            && let Some(part) = at.batch.part(Part::Water, "water in it", &mut at.work)
-        {
-            let rest = at.work.work("left of it once dry", Rest { whole, part });
-            dry.push(rest);
-            wet = vec![part];
+        if at.batch.is_water() {
+            wet.push(whole);
+        } else if at.batch.holds_honey() {
+            // Honey keeps the water that is its own, and with it what is mixed into it.
+            dry.push(whole);
+        } else {
+            let parts = [(Part::Water, "water in it"), (Part::Ethanol, "alcohol in it")];
+            wet.extend(parts.into_iter().filter_map(|(part, name)| at.batch.part(part, name, &mut at.work)));
+            let part = add_weights(&mut at.work, "what dries off", wet.clone());
+            dry.push(at.work.work("left of it once dry", Rest { whole, part }));
         }
     } else {
         at.batch = Batch::default();
@@ -79,6 +82,7 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
     say.push(words(", a little at a time, to a stiff dough. Roll it out on a dusting of sugar."));
     let solid = add_weights(&mut at.work, "dough, dry", dry.clone());
     at.solid = Some(solid);
+    at.closed = Some("knead");
     at.wet_dough = wet;
     at.strained = true;
     at.need("scales");
@@ -150,6 +154,13 @@ fn amount(at: &mut Laying, name: &Spanned<String>, much: &Spanned<Kneaded>) -> O
 }
 
 pub(super) fn cut(at: &mut Laying, span: Span, piece: &Spanned<Amount>) {
+    if at.has_faults() {
+        return;
+    }
+    if at.piece.is_some() {
+        at.order(span, "it is cut twice", "pieces have one weight", "one `cut`");
+        return;
+    }
     if at.solid.is_none() {
         at.order(
             span,
@@ -162,14 +173,23 @@ pub(super) fn cut(at: &mut Laying, span: Span, piece: &Spanned<Amount>) {
     let line = at.declared("a piece, dry", &G, &piece.value, false, piece.span);
     at.piece = Some(line);
     let minutes = at.allowance(&CUTTING, false);
-    let say =
-        vec![words("Cut or drop it into pieces that weigh "), Say::Weight(line), words(" each once dry.")];
+    let say = match at.closed {
+        Some("boil to") => vec![
+            words("Drop it at once, before it sets, onto oiled paper: pieces of "),
+            Say::Weight(line),
+            words("."),
+        ],
+        _ => vec![words("Cut it into pieces that weigh "), Say::Weight(line), words(" each once dry.")],
+    };
     at.finish_step("cut", say, vec![minutes], String::new(), None);
 }
 
 /// What wetted the dough dries off; honey keeps the water that is its own.
 pub(super) fn dry(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     if at.solid.is_none() {
+        if at.has_faults() {
+            return;
+        }
         at.order(span, "there is no dough to dry", "a dough is kneaded first", "- knead: {...} before it");
         return;
     }
@@ -177,8 +197,7 @@ pub(super) fn dry(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     at.takes(minutes, false);
     at.wet_dough.clear();
     at.need("a rack or a board");
-    let say = vec![words(
-        "Leave them to dry in a warm, airy place, turned once, until they snap or no longer stick.",
-    )];
+    let say =
+        vec![words("Leave them to dry in a warm, airy place, turned once, until they no longer stick.")];
     at.finish_step("dry", say, vec![minutes], "uncovered".to_string(), None);
 }

@@ -22,6 +22,17 @@ pub(super) struct InPan<'a> {
     pub(super) water: Option<Line>,
 }
 
+/// What a marc keeps that has just been strained out.
+#[derive(Clone)]
+pub(super) struct Kept {
+    /// Liquid in it, mL.
+    pub(super) held: Line,
+    /// Plant whose strength was in the pan with it, g.
+    pub(super) can_give: Line,
+    /// What passes on where water washes it out: plants whole, g.
+    pub(super) washed: Vec<Line>,
+}
+
 /// A first liquid standing by while fresh water is on its marc.
 pub(super) struct Aside {
     pub(super) batch: Batch,
@@ -43,8 +54,18 @@ pub(super) struct Laying<'a> {
     pub(super) weights: Vec<Line>,
     /// Plant whose strength the marc in the pan can still give, g, where it has given some before.
     pub(super) can_give: Option<Line>,
-    /// What the marc strained out last keeps: liquid, mL, and plant whose strength is still in it, g.
-    pub(super) kept: Option<(Line, Line)>,
+    /// What the marc strained out last keeps; none once another step has been done.
+    pub(super) kept: Option<Kept>,
+    /// The step after which nothing but what belongs to it may be done: a dough, boiled sugar, a bath.
+    pub(super) closed: Option<&'static str>,
+    /// The first step that laid nothing down.
+    pub(super) idle: Option<(Span, String)>,
+    /// What the next sentence pours, where that is not all that is in the pan, mL.
+    pub(super) to_pour: Option<Line>,
+    /// Products taken, each once.
+    pub(super) taken: Vec<String>,
+    /// How many findings there were before this recipe.
+    pub(super) found_before: usize,
     /// The liquid of an earlier straining.
     pub(super) aside: Option<Aside>,
     /// Liquid put in before straining: water, and what fresh plants bring, mL.
@@ -110,12 +131,16 @@ impl<'a> Laying<'a> {
             recipe,
             book,
             work,
-            findings,
             plants: Vec::new(),
             spent: Vec::new(),
             weights: Vec::new(),
             can_give: None,
             kept: None,
+            closed: None,
+            idle: None,
+            to_pour: None,
+            taken: Vec::new(),
+            found_before: findings.len(),
             aside: None,
             put_in: Vec::new(),
             boiled: Vec::new(),
@@ -147,6 +172,7 @@ impl<'a> Laying<'a> {
             sweet_given: None,
             poured: None,
             faulty: false,
+            findings,
         }
     }
 
@@ -234,11 +260,30 @@ impl<'a> Laying<'a> {
     }
 
     /// The liquid as it is poured on cold.
-    pub(super) fn cold_liquid(&self) -> &'static str {
-        match self.recipe.menstruum() {
-            Some(Menstruum::Water) | None => "cold water",
-            Some(other) => other.words(),
+    pub(super) fn cold_liquid(&self) -> String {
+        match (self.recipe.menstruum(), self.strength) {
+            (Some(Menstruum::Water) | None, _) => "cold water".to_string(),
+            (Some(Menstruum::Spirit), Some(strength)) => super::liquid::spirit_of(strength),
+            (Some(other), _) => other.words().to_string(),
         }
+    }
+
+    /// Whether something stops the recipe that is being laid down.
+    pub(super) fn has_faults(&self) -> bool {
+        crate::diagnostic::stops(&self.findings[self.found_before..])
+    }
+
+    /// What is in the pan that does not belong over heat, and why; none for water and vinegar.
+    pub(super) fn unfit_for_heat(&self) -> Option<(&'static str, &'static str)> {
+        let kind = match self.recipe.menstruum() {
+            Some(Menstruum::Water | Menstruum::Vinegar) | None if self.batch.holds_spirit() => {
+                Menstruum::Spirit
+            }
+            None if self.batch.holds_oil() => Menstruum::Oil,
+            None if self.batch.holds_honey() => Menstruum::Honey,
+            other => other?,
+        };
+        Some((kind.words(), super::simmer::unfit(kind)?))
     }
 
     /// The weights of everything put in so far are what `plants` means.

@@ -2,7 +2,7 @@
 
 use super::put_in::counted;
 use super::sweeten::honey_density;
-use super::{Ingredient, Laying};
+use super::{Ingredient, Laying, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{
@@ -47,6 +47,14 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
     };
     let (volume, weight) = match poured {
         Poured::Volume(volume) => (volume, None),
+        Poured::Weight(_) if kind == Menstruum::Glycerin && strength.is_some() => {
+            at.findings.push(
+                Finding::error(Code::NoBasis, span, "glycerin of a strength is measured by volume")
+                    .why("how much a mixture of glycerin and water weighs is not in these tables")
+                    .write("liquid: {glycerin: 1:5 w/v, strength: 60 %}"),
+            );
+            return None;
+        }
         Poured::Weight(weight) => {
             let density = density(at, kind, strength);
             (at.work.work(kind.words(), MeasureOut { weight, density }), Some(weight))
@@ -69,7 +77,7 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
         },
         volume,
     );
-    if mixed(at, volume, strength) {
+    if mixed(at, volume, strength) || (kind == Menstruum::Glycerin && watered(at, volume, strength)) {
         return Some(volume);
     }
     at.ingredients.push(Ingredient {
@@ -90,15 +98,19 @@ fn mixable(at: &mut Laying, kind: Menstruum) -> bool {
     let Some(from) = at.recipe.liquid.as_ref().and_then(|liquid| liquid.value.from.clone()) else {
         return true;
     };
-    let (message, why) = match at.strength {
-        None => (format!("{} is not mixed from anything stronger", kind.words()), "only spirit is"),
-        Some(strength) if from.value <= strength => {
-            ("it is to be mixed from a spirit that is no stronger".to_string(), "water only makes it weaker")
+    let (message, why, write) = match at.strength {
+        None => {
+            let message = format!("{} is not mixed from anything stronger", kind.words());
+            (message, "only spirit is", "no `from`")
         }
+        Some(strength) if from.value <= strength => (
+            "it is to be mixed from a spirit that is no stronger".to_string(),
+            "water only makes it weaker",
+            "liquid: {spirit: 1:5 w/v, strength: 50 %, from: 95 %}",
+        ),
         Some(_) => return true,
     };
-    let finding = Finding::error(Code::WrongShape, from.span, message).why(why);
-    at.findings.push(finding.write("liquid: {spirit: 1:5 w/v, strength: 50 %, from: 95 %}"));
+    at.findings.push(Finding::error(Code::WrongShape, from.span, message).why(why).write(write));
     false
 }
 
@@ -122,19 +134,43 @@ fn mixed(at: &mut Laying, finished: Line, wanted: Option<Line>) -> bool {
     let density = at.work.figure(&WATER_DENSITY);
     let water = at.work.work("water to add", MeasureOut { weight: water, density });
     at.work.claim(Id::WaterToAdd, water);
-    for (words, volume) in [(spirit_of(from.value), spirit), ("water for the spirit".to_string(), water)] {
-        at.ingredients.push(Ingredient {
-            words,
-            plant: None,
-            form: None,
-            weight: None,
-            volume: Some(volume),
-            written: None,
-            keeps: true,
-            href: None,
-        });
-    }
+    let strong = spirit_of(from.value);
+    let say = vec![
+        words("Mix "),
+        Say::Volume(spirit),
+        words(format!(" of {strong} with ")),
+        Say::Volume(water),
+        words(" of water and let it cool: it warms, and shrinks a little."),
+    ];
+    at.finish_step("mix", say, Vec::new(), "away from flames".to_string(), None);
+    put_in(at, strong, spirit, None);
+    put_in(at, "water for the spirit".to_string(), water, None);
     true
+}
+
+/// Glycerin with water in it: both are what is put in.
+fn watered(at: &mut Laying, whole: Line, share: Option<Line>) -> bool {
+    let Some(share) = share else { return false };
+    let pure = at.work.work("pure glycerin", ShareOfVolume { share, whole });
+    let density = at.work.figure(&GLYCERIN_DENSITY);
+    let weight = at.work.work("glycerin, weighed", Weigh { volume: pure, density });
+    let water = at.work.work("water with the glycerin", Away { before: whole, after: pure });
+    put_in(at, "glycerin".to_string(), pure, Some(weight));
+    put_in(at, "water for the glycerin".to_string(), water, None);
+    true
+}
+
+fn put_in(at: &mut Laying, words: String, volume: Line, weight: Option<Line>) {
+    at.ingredients.push(Ingredient {
+        words,
+        plant: None,
+        form: None,
+        weight,
+        volume: Some(volume),
+        written: None,
+        keeps: true,
+        href: None,
+    });
 }
 
 /// "spirit of 40 %", or the liquid's word where it has no strength to tell.
@@ -297,14 +333,14 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
     let counted = counted(at, of, span)?;
     let each =
         at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
-    let words = at.recipe.menstruum().map_or("liquid", Menstruum::words);
+    let named = at.recipe.menstruum().map_or("liquid", Menstruum::words);
     match ratio.by {
         RatioBasis::WeightInVolume => {
-            Some(Poured::Volume(at.work.work(words, ForEachGram { each_gram_takes: each, plants: counted })))
+            Some(Poured::Volume(at.work.work(named, ForEachGram { each_gram_takes: each, plants: counted })))
         }
         RatioBasis::WeightInWeight => {
             let by = ForEachGramByWeight { each_gram_takes: each, plants: counted };
-            Some(Poured::Weight(at.work.work(format!("{words}, by weight"), by)))
+            Some(Poured::Weight(at.work.work(format!("{named}, by weight"), by)))
         }
         RatioBasis::VolumeInVolume => {
             at.findings.push(

@@ -25,6 +25,15 @@ pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanne
         );
         return;
     }
+    if at.batch.holds_wax() {
+        at.order(
+            span,
+            "wax is melted in twice",
+            "its share is one of oil alone",
+            "one `melt` with all of it",
+        );
+        return;
+    }
     if !at.batch.holds_oil() {
         at.order(
             span,
@@ -36,7 +45,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanne
     }
     for (name, wax) in waxes {
         if !WAXES.contains(&name.value.as_str()) {
-            at.findings.push(yaml::unknown("a wax", Spanned::new(&name.value, name.span), WAXES.into_iter()));
+            let known = Spanned::new(name.value.as_str(), name.span);
+            at.findings.push(yaml::unknown("a wax", known, WAXES.into_iter()).write("beeswax"));
             continue;
         }
         let oil = at.batch.weight("oil, weighed", &mut at.work);

@@ -17,6 +17,7 @@ mod laid;
 mod laying;
 mod liquid;
 mod melt;
+mod order;
 mod percolate;
 mod pour;
 mod put_in;
@@ -30,7 +31,7 @@ mod weighed;
 
 pub use laid::{Done, Hazard, Ingredient, Laid, Level, Say};
 
-use laying::{Aside, InPan, Laying};
+use laying::{Aside, InPan, Kept, Laying};
 
 use crate::diagnostic::{Code, Finding, stops};
 use crate::formula::Line;
@@ -38,7 +39,7 @@ use crate::formula::catalogue::pan::{AddTimes, AddVolumes, AddWeights};
 use crate::formulary::Formulary;
 use crate::recipe::{Recipe, Step};
 use crate::span::Spanned;
-use crate::working::{MOST_ASSUMPTIONS, Working};
+use crate::working::{Id, MOST_ASSUMPTIONS, Working};
 
 /// Lays a recipe down. None where a fault leaves nothing to evaluate; the faults are findings.
 pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<Laid> {
@@ -46,7 +47,9 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     let mut at = Laying::new(recipe, book, Working::new(), findings);
     kind::check(&mut at);
     at.lay_steps();
+    kind::check_made(&mut at);
     account::close(&mut at);
+    order::tell_idle(&mut at);
     let Laying {
         mut work,
         ingredients,
@@ -119,21 +122,51 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
                     .why("pour less of it, or make more where it is made")
                     .write(format!("combine: {{{}: 50 mL}}", of.value))
             }
+            Some(step @ (Step::MakeUp(_) | Step::Dilute(_))) => {
+                let less = format!("`{}` is to less than there is already", step.name());
+                Finding::error(Code::BelowNothing, at, less).why(message).write("a larger amount")
+            }
             _ => Finding::error(Code::BelowNothing, at, message)
                 .why("more is taken away than there is")
                 .write("more water, less plant, or less time on the stove"),
         });
         return;
     }
+    too_few(work, recipe, &values, findings);
     let lows: Vec<f64> = work.range(&[]).into_iter().map(|range| range.low).collect();
     if let Some(line) = work.impossible(&lows) {
         let (at, message) = fault(line, lows[line.index()]);
         let why = match step_of(line) {
             Some(Step::Combine { .. }) => "less of it may be made than is poured; pour less, or make more",
+            Some(Step::MakeUp(_) | Step::Dilute(_)) => "there may be more already",
             _ => "the pan may boil dry in another kitchen",
         };
         let message = format!("{message} if the assumptions fall badly");
         findings.push(Finding::warning(Code::BelowNothing, at, message).why(why));
+    }
+}
+
+/// Less than one piece, or less than one dose, is a slip of the pen.
+fn too_few(work: &Working, recipe: &Recipe, values: &[f64], findings: &mut Vec<Finding>) {
+    let cut = recipe.method.iter().find_map(|step| match &step.value {
+        Step::Cut(piece) => Some(piece.span),
+        _ => None,
+    });
+    let taken = recipe.take.as_ref().map(|take| take.amount.span);
+    for (id, span, words) in [(Id::Pieces, cut, "piece"), (Id::Doses, taken, "dose")] {
+        if let (Some(line), Some(span)) = (work.line(id), span)
+            && values[line.index()] < 1.0
+        {
+            let message = format!("one {words} would be more than there is in all");
+            findings.push(
+                Finding::error(Code::BadNumber, span, message)
+                    .why(format!(
+                        "the whole comes to {} of one",
+                        crate::measure::rounded(values[line.index()], 2)
+                    ))
+                    .write(format!("a smaller {words}")),
+            );
+        }
     }
 }
 
@@ -145,7 +178,18 @@ impl<'a> Laying<'a> {
         for (number, step) in recipe.method.iter().enumerate() {
             self.number = number + 1;
             self.work.at_step(self.number);
+            if order::refused(self, step) {
+                continue;
+            }
+            let (done, told) = (self.done.len(), self.findings.len());
             self.step(step);
+            if self.done.len() == done && self.findings.len() == told {
+                order::idle(self, step.span, step.value.name());
+            }
+            // Water is poured through a marc, and on it, directly after the straining.
+            if !matches!(step.value, Step::Strain(_)) {
+                self.kept = None;
+            }
         }
         self.work.at_step(recipe.method.len());
     }

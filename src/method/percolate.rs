@@ -4,7 +4,7 @@ use super::strain::keep;
 use super::{Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{PACKING, PERCOLATED};
-use crate::measure::{Amount, rounded, unit::MIN};
+use crate::measure::{Amount, Form, rounded, unit::MIN};
 use crate::recipe::{Menstruum, Step};
 use crate::span::{Span, Spanned};
 use crate::working::Id;
@@ -35,12 +35,25 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
         at.findings.push(finding.write("steep: 2 weeks and then - strain: pressed"));
         return;
     }
-    if strained {
+    if strained || at.number > 1 {
         at.order(
             span,
-            "`percolate` stands after the straining",
-            "the packed plant is its own strainer",
-            "- percolate: 24 h without a strain",
+            "`percolate` does not stand first",
+            "dry powder is moistened and packed; the packed plant is its own strainer",
+            "- percolate: 24 h as the first step, without a strain",
+        );
+        return;
+    }
+    if let Some(fresh) = at.recipe.plants.iter().find(|used| used.amount.value.form == Form::Fresh) {
+        at.findings.push(
+            Finding::error(
+                Code::FreshOrDried,
+                fresh.amount.span,
+                "a fresh plant cannot be packed and percolated",
+            )
+            .why("it is percolated as a dry, even powder")
+            .write(format!("{} dried", fresh.amount.value.amount.written))
+            .write("steep: 2 weeks and then - strain: pressed"),
         );
         return;
     }
@@ -69,14 +82,18 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     at.passed_on.append(&mut at.weights.clone());
     at.work.claim(Id::Strained, collected);
     at.work.measurable(collected);
+    let plants = at.plant_words();
     at.spent = std::mem::take(&mut at.plants);
     at.volume = Some(collected);
     at.need("a percolator, or a bottle without its bottom");
     at.need("cotton wool and a tap or clip");
     let say = vec![
-        words(
-            "Moisten the powder evenly with part of the spirit and let it swell for some hours. Pack it, cover it with spirit, and let it stand closed. Then let it drip slowly, a drop or two a second, until you have ",
-        ),
+        words(format!("Moisten the powdered {plants} evenly with part of ")),
+        Say::Volume(poured),
+        words(format!(
+            " of {} and let it swell for some hours. Pack it, cover it with spirit, and let it stand closed. Then let it drip, a drop or two a second, pouring on the rest, until you have ",
+            at.cold_liquid()
+        )),
         Say::Volume(collected),
         words(". Keep it from flames."),
     ];

@@ -47,11 +47,15 @@ pub(super) fn spirit_strength(at: &mut Laying, span: Span, strength: Option<&Spa
             source,
         ));
     }
+    let extracts = at.volume.is_none();
     let mut finding = Finding::error(Code::NoBasis, span, "how strong the spirit is, is not said")
         .why("what keeps is the alcohol in it, and spirits run from 20 to 96 % by volume");
     for strength in if at_hand.is_empty() { &[0.4][..] } else { at_hand } {
-        finding = finding
-            .write(format!("fortify: {{spirit: 80 mL, strength: {} %}}", decimal(strength * 100.0, 0)));
+        let strength = decimal(strength * 100.0, 0);
+        finding = finding.write(match extracts {
+            true => format!("liquid: {{spirit: 1:5 w/v, strength: {strength} %}}"),
+            false => format!("fortify: {{spirit: 80 mL, strength: {strength} %}}"),
+        });
     }
     at.findings.push(finding);
     None

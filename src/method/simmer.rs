@@ -32,8 +32,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         );
         return;
     }
-    if let Some((kind, why)) = at.recipe.menstruum().and_then(|kind| Some((kind, unfit(kind)?))) {
-        let liquid = kind.words();
+    if let Some((liquid, why)) = at.unfit_for_heat() {
         at.order(span, format!("{liquid} stands in the pan that is to {name}"), why, "steep: 2 weeks");
         return;
     }
@@ -71,7 +70,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         let plants = at.plant_words();
         vec![
             words(format!("Cover the {plants} with ")),
-            Say::Volume(before),
+            Say::Volume(at.to_pour.take().unwrap_or(before)),
             words(format!(" of {} in a pan, bring up, {lid_words} and {verb}.", at.cold_liquid())),
         ]
     };

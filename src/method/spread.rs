@@ -55,6 +55,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, thick: &Spanned<Amount>) {
         at.passed_on.append(&mut at.weights.clone());
     }
     at.solid = Some(add_weights(&mut at.work, "laid on, weighed", weights));
+    at.closed = Some("spread");
     at.strained = true;
     at.need("a clean cloth");
     let minutes = at.allowance(&LAYING_ON, false);

@@ -1,12 +1,11 @@
 //! Standing covered, off the heat: cold, kept warm, or with boiling water poured on.
 
-use super::simmer::unfit;
 use super::{Hazard, Laying, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formulary::Aromatic;
 use crate::materia::POUR_ON;
 use crate::measure::{Amount, unit::MIN};
-use crate::recipe::{Menstruum, Start};
+use crate::recipe::Start;
 use crate::span::{Span, Spanned};
 
 /// What stands longer than this waits in a jar and not in the pan, min.
@@ -31,6 +30,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &S
     let minutes = at.declared("minutes steeping", &MIN, &time.value, false, time.span);
     let mut times = Vec::new();
     let plants = at.plant_words();
+    let volume = at.to_pour.take().unwrap_or(volume);
     let cold = vec![
         words(format!("Cover the {plants} with ")),
         Say::Volume(volume),
@@ -53,8 +53,9 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &S
         Start::Warm(warm) => {
             at.need("a thermometer");
             at.need("a clean dry jar with a lid");
+            let cold = if at.off_heat { vec![words("Cover it")] } else { cold };
             let kept = [
-                words(", cover, and keep it at "),
+                words(", close the jar, and keep it at "),
                 Say::Temperature(warm.value.high),
                 words(" in a water bath."),
             ];
@@ -79,25 +80,30 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &S
 
 /// What is no steep of this liquid, or of these plants.
 fn refused(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) -> bool {
-    let Some(kind) = at.recipe.menstruum() else { return false };
+    let unfit = at.unfit_for_heat();
     let cold = format!("steep: {}", time.value.written);
     match start {
         Start::AsItIs => false,
-        Start::Boiling if unfit(kind).is_some() => {
-            let message = format!("{} would be boiled and poured on", kind.words());
-            at.order(span, message, unfit(kind).unwrap_or_default(), &cold);
+        Start::Boiling if unfit.is_some() => {
+            let (kind, why) = unfit.unwrap_or_default();
+            at.order(span, format!("{kind} would be boiled and poured on"), why, &cold);
+            true
+        }
+        Start::Boiling if at.off_heat || at.hot => {
+            let message = "what is in the pan already would be boiled and poured on again";
+            at.order(span, message, "boiling water is poured on plants that are still dry", &cold);
             true
         }
         Start::Boiling => only_roots(at, span),
         Start::Warm(warm) => {
-            let why = match kind {
-                Menstruum::Spirit => "warm spirit gives off a vapour that catches fire",
-                Menstruum::Honey if warm.value.high > HONEY_WARM => {
-                    "honey kept so warm is as good as boiled: it darkens, and its scent goes"
+            let (kind, why) = match unfit {
+                Some((kind @ "spirit", _)) => (kind, "warm spirit gives off a vapour that catches fire"),
+                Some((kind @ "honey", _)) if warm.value.high > HONEY_WARM => {
+                    (kind, "honey kept so warm is as good as boiled: it darkens, and its scent goes")
                 }
                 _ => return false,
             };
-            let message = format!("{} is kept at {}", kind.words(), warm.value.written);
+            let message = format!("{kind} is kept at {}", warm.value.written);
             at.order(warm.span, message, why, &cold);
             true
         }

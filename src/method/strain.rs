@@ -1,6 +1,6 @@
 //! Parting the liquid from the marc: what is held back, what runs through, what passed on.
 
-use super::{InPan, Laying, Level, Say, add_volumes, add_weights, words};
+use super::{InPan, Kept, Laying, Level, Say, add_volumes, add_weights, words};
 use crate::batch::Batch;
 use crate::bibliography::Source;
 use crate::formula::Line;
@@ -31,7 +31,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     }
     let in_pan = in_pan(at);
     if hand == Hand::Not {
-        leave_in(at, in_pan);
+        leave_in(at, span, in_pan);
         return;
     }
     let kept = (0..at.plants.len()).map(|n| keep(at, n)).collect();
@@ -50,13 +50,14 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     losses.push(held);
     let run = at.work.work("strained", Lose { before: put_in, losses });
     let share = at.work.work("share that passed on", Passed { after: run, before: in_pan });
-    pass_on(at, share, held);
+    let mut kept = pass_on(at, share, held);
     if at.batch.is_water() {
         at.batch = Batch::of_water(run);
     } else {
         at.batch.keep(share, "the strained", &mut at.work);
     }
-    let strained = join_the_first(at, run);
+    let strained = join_the_first(at, run, &mut kept);
+    at.kept = Some(kept);
     at.work.claim(Id::Strained, strained);
     at.work.measurable(strained);
     let minutes = at.allowance(&STRAINING, false);
@@ -119,7 +120,8 @@ fn in_pan(at: &mut Laying) -> Line {
 }
 
 /// The share of the plants' strength that runs through, and what is left for fresh water to take.
-fn pass_on(at: &mut Laying, share: Line, held: Line) {
+fn pass_on(at: &mut Laying, share: Line, held: Line) -> Kept {
+    let mut washed = at.passed_on.clone();
     for line in &mut at.passed_on {
         *line = at.work.work("plant from before", PassedOn { plants: *line, share });
     }
@@ -129,20 +131,30 @@ fn pass_on(at: &mut Laying, share: Line, held: Line) {
     });
     let passed = at.work.work("plant in the liquid", PassedOn { plants: can_give, share });
     at.passed_on.push(passed);
-    at.kept = Some((held, can_give));
+    washed.push(can_give);
+    Kept { held, can_give, washed }
 }
 
 /// The liquid of an earlier straining joins this one.
-fn join_the_first(at: &mut Laying, run: Line) -> Line {
+fn join_the_first(at: &mut Laying, run: Line, kept: &mut Kept) -> Line {
     let Some(first) = at.aside.take() else { return run };
     at.batch.pour_in(first.batch);
-    // Last stands what passed on last: water through the marc, and fresh water on it, go on from there.
+    kept.washed.splice(0..0, first.passed_on.iter().copied());
     at.passed_on.splice(0..0, first.passed_on);
     add_volumes(&mut at.work, "strained, both together", vec![first.volume, run])
 }
 
 /// Nothing is strained: the plants stay in, with all they have.
-fn leave_in(at: &mut Laying, in_pan: Line) {
+fn leave_in(at: &mut Laying, span: Span, in_pan: Line) {
+    if at.aside.is_some() || !at.passed_on.is_empty() {
+        at.order(
+            span,
+            "the plants are to stay in a liquid that was strained before",
+            "the plants that it was strained from are gone; only those put in since could stay",
+            "- strain: squeezed",
+        );
+        return;
+    }
     let thick = matches!(at.recipe.menstruum(), Some(Menstruum::Honey | Menstruum::Glycerin));
     for n in 0..at.plants.len() {
         let InPan { plant, weight, water, .. } = at.plants[n];
@@ -160,13 +172,21 @@ fn leave_in(at: &mut Laying, in_pan: Line) {
         });
         at.batch.leave_in(dry, volume);
     }
+    let poured = at.volume.unwrap_or(in_pan);
     let volume = if thick { at.batch.volume("with the plants in it", &mut at.work) } else { in_pan };
     at.strained = true;
     at.left_in = true;
     at.volume = Some(volume);
     let plants = at.plant_words();
     at.in_it = std::mem::take(&mut at.plants);
-    let say = vec![words(format!("Do not strain: the {plants} stay in."))];
+    let say = match thick && at.done.is_empty() {
+        true => vec![
+            words(format!("Stir the powdered {plants} into ")),
+            Say::Volume(poured),
+            words(format!(" of {}, a little at a time. Nothing is strained.", at.cold_liquid())),
+        ],
+        false => vec![words("Do not strain: the plants stay in.")],
+    };
     at.finish_step("strain", say, Vec::new(), String::new(), None);
 }
 
@@ -175,7 +195,7 @@ pub(super) fn keep(at: &mut Laying, n: usize) -> Line {
     let InPan { plant, form, weight, .. } = at.plants[n];
     let figures = plant.form(form);
     let (own, guess) = match at.recipe.menstruum() {
-        Some(Menstruum::Oil) => (figures.and_then(|figures| figures.holds_oil.clone()), &OIL_HELD),
+        _ if at.batch.holds_oil() => (figures.and_then(|figures| figures.holds_oil.clone()), &OIL_HELD),
         Some(Menstruum::Honey) => (figures.and_then(|figures| figures.holds_honey.clone()), &HONEY_HELD),
         _ => (figures.and_then(|figures| figures.holds.clone()), &PLANT_HOLDS),
     };

@@ -14,7 +14,7 @@ use crate::materia::{
 };
 use crate::measure::kitchen::{self, Close, Toward};
 use crate::measure::{decimal, show};
-use crate::recipe::Keep;
+use crate::recipe::{Keep, Use};
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::Id;
 
@@ -63,7 +63,9 @@ pub(super) fn view(
         )
     });
     let mut rows: Vec<MoverRow> = Vec::new();
-    if rung.verdict != Verdict::Keeps {
+    // What is outside the body, or weighed in the end, is not moved by more sugar or spirit.
+    let moves = worked.recipe.preparation.value.used == Use::Swallowed && base.value(Id::Finished).is_some();
+    if rung.verdict != Verdict::Keeps && moves {
         rows.extend(movers(&worked.recipe, book, &base.laid).iter().map(|mover| told(mover, base)));
     }
     rows.push(MoverRow {
@@ -93,6 +95,7 @@ pub(super) fn view(
 /// "Made on 22 September 2026, use it by 29 September 2026.", or in days.
 pub(super) fn use_by(days: u32, made: Option<Day>) -> String {
     match made {
+        _ if days == 0 => "use it as soon as it is made".to_string(),
         Some(made) => format!("made on {}, use by {}", made.words(), made.after(days).words()),
         None if days == 1 => "use by the day after it is made".to_string(),
         None => format!("use within {} days of making it", decimal(f64::from(days), 0)),

@@ -62,10 +62,17 @@ pub fn plainly(worked: &Worked, line: Line) -> String {
     show(value, unit, usual_places(value, unit))
 }
 
+/// From here on a volume is a tub's, mL: in whole litres and gallons.
+const TUB: f64 = 10_000.0;
+
 /// A volume as a kitchen measures it with the metric figure beside: "1 cup (237 mL)", or
 /// "800 mL (27.1 fl oz)" where no measure comes close.
 pub fn volume_both(worked: &Worked, line: Line) -> String {
     let (ml, metric) = (worked.at(line), plainly(worked, line));
+    if ml >= TUB {
+        let gallons = ml / crate::measure::Measure::Gallon.factor().to_f64();
+        return format!("{}\u{a0}L ({}\u{a0}gallons)", decimal(ml / 1000.0, 0), decimal(gallons, 0));
+    }
     let (close, toward) = closeness(worked, line);
     match kitchen::volume_us(ml, close, toward) {
         Some(found) => format!("{} ({metric})", found.text),

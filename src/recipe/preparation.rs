@@ -95,6 +95,18 @@ const WAX: Need = Need {
     why: "without wax it is an oil: it runs, and no tin holds it",
     write: "- melt: {beeswax: 1/5 of the liquid by weight}",
 };
+const WHOLE: Need = Need {
+    step: "strain: not",
+    without: "is strained",
+    why: "the powder stays in it: that is what makes it a paste; strained, it is an infused honey",
+    write: "- strain: not",
+};
+const LAID_ON: Need = Need {
+    step: "spread",
+    without: "is never spread",
+    why: "how far it goes depends on how thick it is laid on",
+    write: "- spread: 6 mm",
+};
 const DRIED: Need = Need {
     step: "dry",
     without: "is never dried",
@@ -143,7 +155,7 @@ preparations! {
     "syrup" Swallowed Poured Bottle [Water] [];
     "oxymel" Swallowed Poured Bottle [Vinegar Honey] [];
     "infused honey" Swallowed Poured Jar [Honey] [];
-    "electuary" Swallowed Poured Jar [Honey Glycerin] [];
+    "electuary" Swallowed Poured Jar [Honey Glycerin] [WHOLE];
     "tincture" Swallowed Poured Bottle [Spirit] [];
     "glycerite" Swallowed Poured Bottle [Glycerin] [];
     "infused vinegar" Swallowed Poured Bottle [Vinegar] [];
@@ -158,7 +170,7 @@ preparations! {
     "lip balm" OnSkin Poured Tin [Oil] [WAX];
     "liniment" OnSkin Poured Bottle [Spirit Vinegar Oil] [];
     "compress" OnSkin Poured Bottle [Water Vinegar] [];
-    "poultice" OnSkin Either Jar [Water] [];
+    "poultice" OnSkin Either Jar [Water] [LAID_ON];
     "bath" OnSkin Either Bottle [Water] [THIN];
     "foot soak" OnSkin Either Bottle [Water] [THIN];
     "steam" Breathed Poured Bottle [Water] [];

@@ -53,6 +53,16 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         // What is made of other products alone needs neither plants nor a liquid of its own.
         let joined = steps.is_some_and(begins_with_a_product);
         let has_liquid = fields.take("liquid").is_some();
+        if shape == Shape::Kneaded
+            && let Some((written, _)) = fields.entry("liquid")
+        {
+            let word = preparation.as_ref().map_or("this", |kind| kind.value.word);
+            findings.push(
+                Finding::error(Code::WrongShape, written.span, format!("a {word} has no `liquid`"))
+                    .why("powders are kneaded with little: what wets them stands in `knead`, or is combined before it")
+                    .write("- knead: {sugar: 1:7 w/w, water: 12 mL}"),
+            );
+        }
         if shape == Shape::Kneaded || (shape == Shape::Either && !has_liquid) {
             let plants =
                 fields.need("plants", PLANTS, findings).map(|node| read_plants(node, "the plants", findings));

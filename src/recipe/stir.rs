@@ -2,8 +2,8 @@
 
 use super::{Diluted, Kneaded, Step, Sweet};
 use crate::diagnostic::{Code, Finding};
-use crate::materia::{STAGES, Stage};
-use crate::measure;
+use crate::materia::{CRACKS, STAGES, Stage};
+use crate::measure::{self, Amount, By, LiquidRatio, Of, Proportion, RatioBasis};
 use crate::span::Spanned;
 use crate::yaml::Node;
 
@@ -38,8 +38,45 @@ pub(super) fn read_sweeten(node: &Node, findings: &mut Vec<Finding>) -> Option<S
 /// Wax, and how much of it.
 pub(super) fn read_melt(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
     let words = ("what is melted in", "no wax is named", "{beeswax: 1/5 of the liquid by weight}");
-    let waxes = each(node, words, share_or_amount, findings);
+    let waxes = each(node, words, wax, findings);
     (!waxes.is_empty()).then_some(Step::Melt(waxes))
+}
+
+/// A ratio of weights; only that is offered where the basis is missing.
+fn by_weight(text: &str) -> Result<LiquidRatio, measure::Misread> {
+    measure::liquid_ratio(text).map_err(|mut misread| {
+        misread.write.retain(|write| !write.contains("/v"));
+        misread.why = Some("both are weighed here, and a ratio of weights is written w/w".to_string());
+        misread
+    })
+}
+
+/// How warm bath water may be written: below the boil.
+fn warmth(text: &str) -> Result<Amount, measure::Misread> {
+    let warm = measure::temperature(text)?;
+    if warm.high < 100.0 {
+        return Ok(warm);
+    }
+    let message = format!("`{}` is hotter than boiling water", text.trim());
+    let mut misread = measure::Misread::new(0..text.len(), Code::BadNumber, message);
+    misread.write.push("35 °C".to_string());
+    Err(misread)
+}
+
+/// Wax by a share of the oil's weight, by the ratio of wax to oil, or weighed.
+fn wax(text: &str) -> Result<Sweet, measure::Misread> {
+    if text.contains(':') {
+        let ratio = by_weight(text)?;
+        if ratio.by == RatioBasis::WeightInWeight {
+            let written = text.trim().to_string();
+            let share = ratio.plant / ratio.liquid;
+            return Ok(Sweet::Share(Proportion { share, by: By::Weight, of: Of::Liquid, written }));
+        }
+    }
+    share_or_amount(text).map_err(|mut misread| {
+        misread.write.retain(|write| !write.contains("volume") && !write.contains("mL"));
+        misread
+    })
 }
 
 /// What makes powders a dough.
@@ -47,7 +84,7 @@ pub(super) fn read_knead(node: &Node, findings: &mut Vec<Finding>) -> Option<Ste
     let words =
         ("what is kneaded in", "nothing is named that makes a dough", "{sugar: 1:7 w/w, water: 12 mL}");
     let by = |text: &str| match text.contains(':') {
-        true => measure::liquid_ratio(text).map(Kneaded::Ratio),
+        true => by_weight(text).map(Kneaded::Ratio),
         false => measure::mass_or_volume(text).map(Kneaded::Measured),
     };
     let parts = each(node, words, by, findings);
@@ -115,7 +152,7 @@ pub(super) fn read_dilute(node: &Node, findings: &mut Vec<Finding>) -> Option<St
         .need("to", "to: 7.5 L", findings)
         .and_then(|node| node.read("how much water in all", measure::volume, findings));
     let mut warmth = |key: &str, findings: &mut Vec<Finding>| {
-        Some(fields.take(key)?.read(&format!("how warm the {key} is"), measure::temperature, findings))
+        Some(fields.take(key)?.read(&format!("how warm the {key} is"), warmth, findings))
     };
     let (water, liquid) = (warmth("water", findings), warmth("liquid", findings));
     let span = fields.span();
@@ -135,8 +172,9 @@ pub(super) fn read_dilute(node: &Node, findings: &mut Vec<Finding>) -> Option<St
     Some(Step::Dilute(Diluted { to: to?, warm }))
 }
 
-/// A stage of boiled sugar.
+/// A stage at which boiled sugar sets hard: before, it is a syrup or a fudge.
 pub(super) fn read_stage(node: &Node, findings: &mut Vec<Finding>) -> Option<Step> {
-    let stages: Vec<(&str, &'static Stage)> = STAGES.iter().map(|stage| (stage.name, stage)).collect();
+    let sets = STAGES.iter().filter(|stage| CRACKS.contains(&stage.name));
+    let stages: Vec<(&str, &'static Stage)> = sets.map(|stage| (stage.name, stage)).collect();
     node.one_of("a stage of boiled sugar", &stages, findings).map(Step::BoilTo)
 }

@@ -38,6 +38,8 @@ pub mod variation;
 
 pub mod wanted;
 
+pub mod specimens;
+
 pub mod spirits;
 
 pub mod keeping;

@@ -93,6 +93,8 @@ fn as_table(recipe: &WorkedRecipe) -> String {
         let shown = base.shown(line).replace('\u{a0}', " ");
         let range =
             between(base, line).unwrap_or_default().replace(['\u{a0}', '\u{2060}'], " ").replace(" – ", "–");
+        // The unit stands beside the value already.
+        let range = range.strip_suffix(entry.unit.text).unwrap_or(&range).trim_end();
         out.push_str(
             format!("{:<18}{:<32}{:>12}  {}\n", id.text(), cut(&entry.name, 31), shown, range).trim_end(),
         );

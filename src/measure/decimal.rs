@@ -56,8 +56,8 @@ pub fn decimal(value: f64, places: u8) -> String {
 
 /// How many decimals a value of this unit usually shows.
 ///
-/// None from 100 up, at most one from 10 up, the unit's own below; weights and volumes below 1 show one
-/// more, for 0.2 g would hide a fifth of itself. Money always shows its cents. A value that is whole as
+/// None from 100 up, at most one from 10 up, the unit's own below; weights, volumes and per cents below 1 show
+/// one more, for 0.2 g would hide a fifth of itself, and below 0.1 two. Money always shows its cents. A value that is whole as
 /// printed shows none: `25 g` is what the author wrote, and `25.0 g` would claim a finer scale.
 pub fn usual_places(value: f64, unit: &Unit) -> u8 {
     let size = (value * unit.printed).abs();
@@ -67,12 +67,15 @@ pub fn usual_places(value: f64, unit: &Unit) -> u8 {
     if (size - size.round()).abs() < 1e-9 {
         return 0;
     }
-    let weighed = unit.dimension == Dimension::MASS || unit.dimension == Dimension::VOLUME;
+    let fine =
+        unit.dimension == Dimension::MASS || unit.dimension == Dimension::VOLUME || unit.printed == 100.0;
     if size >= 100.0 {
         0
     } else if size >= 10.0 {
         unit.places.min(1)
-    } else if size < 1.0 && weighed {
+    } else if size < 0.1 && fine {
+        unit.places + 2
+    } else if size < 1.0 && fine {
         unit.places + 1
     } else {
         unit.places

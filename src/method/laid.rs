@@ -30,6 +30,8 @@ pub struct Laid {
     pub plants: Vec<String>,
     /// The declared line that says how much sweetener, where there is one: what a target may move.
     pub sweet_given: Option<Line>,
+    /// Plants put in at the start, g.
+    pub at_first: Option<Line>,
     /// The declared line of what was poured in last.
     pub poured: Option<Line>,
 }
@@ -100,6 +102,8 @@ pub enum Say {
     Measured(Line, Line),
     /// The size of a bottle, as written and in fluid ounces.
     Size(Line),
+    /// A time, as a clock on the wall tells it.
+    Time(Line),
     /// An area of skin.
     Area(Line),
     /// A temperature in °C, in both systems.

@@ -114,6 +114,8 @@ pub(super) struct Laying<'a> {
     pub(super) done: Vec<Done>,
     pub(super) to_hand: Vec<String>,
     pub(super) hazards: Vec<Hazard>,
+    /// Plants put in at the start, g.
+    pub(super) at_first: Option<Line>,
     pub(super) sweet_given: Option<Line>,
     pub(super) poured: Option<Line>,
     /// Whether a plant of the recipe has a fault on its own page.
@@ -169,6 +171,7 @@ impl<'a> Laying<'a> {
             done: Vec::new(),
             to_hand: Vec::new(),
             hazards: Vec::new(),
+            at_first: None,
             sweet_given: None,
             poured: None,
             faulty: false,

@@ -10,6 +10,7 @@ use crate::measure::unit::{G, G_PER_ML, ML, ONE, PER_CENT};
 use crate::measure::{Dimension, Form};
 use crate::recipe::PlantUse;
 use crate::span::Span;
+use crate::working::Id;
 
 pub(super) fn lay(at: &mut Laying) {
     let uses: &[PlantUse] = &at.recipe.plants;
@@ -18,6 +19,7 @@ pub(super) fn lay(at: &mut Laying) {
         return;
     }
     at.claim_plants();
+    at.at_first = at.work.line(Id::Plants);
     if at.recipe.liquid.is_none() {
         return;
     }

@@ -65,13 +65,19 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
     };
     let verb = if hard { "boil" } else { "simmer" };
     let say = if at.hot {
-        vec![words(format!("Bring back to a {name} and {verb}; {lid_words}."))]
+        vec![
+            words(format!("Bring back to a {name}, {lid_words} and {verb} for ")),
+            Say::Time(minutes),
+            words("."),
+        ]
     } else {
         let plants = at.plant_words();
         vec![
             words(format!("Cover the {plants} with ")),
             Say::Volume(at.to_pour.take().unwrap_or(before)),
-            words(format!(" of {} in a pan, bring up, {lid_words} and {verb}.", at.cold_liquid())),
+            words(format!(" of {} in a pan, bring up, {lid_words} and {verb} for ", at.cold_liquid())),
+            Say::Time(minutes),
+            words("."),
         ]
     };
     at.hot = true;

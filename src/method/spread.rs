@@ -25,6 +25,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, thick: &Spanned<Amount>) {
         );
         return;
     }
+    let names: Vec<&str> = plants.iter().map(|in_pan| in_pan.plant.words.as_str()).collect();
+    let named = super::list_of(&names);
     let mut volumes = Vec::new();
     for in_pan in &plants {
         let Some(bulk) = in_pan.plant.form(in_pan.form).and_then(|form| form.bulk()) else {
@@ -45,6 +47,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, thick: &Spanned<Amount>) {
         volumes.push(at.work.work(format!("{}, by the cup", in_pan.plant.words), by));
     }
     let volume = add_volumes(&mut at.work, "room the plants take up", volumes);
+    at.work.claim(Id::Room, volume);
     let thickness = at.declared("laid on", &MM, &thick.value, false, thick.span);
     let area = at.work.work("skin covered", Covers { volume, thickness });
     at.work.claim(Id::Area, area);
@@ -60,7 +63,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, thick: &Spanned<Amount>) {
     at.need("a clean cloth");
     let minutes = at.allowance(&LAYING_ON, false);
     let say = vec![
-        words("Mash it, spread it on a cloth "),
+        words(format!("Mash the {named}, spread it on a cloth ")),
         words(thick.value.written.clone()),
         words(" thick, lay it on whole skin and cover it: enough for "),
         Say::Area(area),

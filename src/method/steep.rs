@@ -46,8 +46,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &S
                 words("Boil "),
                 Say::Volume(volume),
                 words(format!(
-                    " of water, take it off the boil, pour it over the {plants} and cover at once."
+                    " of water, take it off the boil, pour it over the {plants}, cover at once and leave it for "
                 )),
+                Say::Time(minutes),
+                words("."),
             ]
         }
         Start::Warm(warm) => {
@@ -57,17 +59,24 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &S
             let kept = [
                 words(", close the jar, and keep it at "),
                 Say::Temperature(warm.value.high),
-                words(" in a water bath."),
+                words(" in a water bath for "),
+                Say::Time(minutes),
+                words("."),
             ];
             cold.into_iter().chain(kept).collect()
         }
-        Start::AsItIs if at.off_heat => vec![words("Leave to stand, covered.")],
-        Start::AsItIs if at.hot => vec![words("Take off the heat, cover and leave to stand.")],
+        Start::AsItIs if at.off_heat => {
+            vec![words("Leave to stand, covered, for "), Say::Time(minutes), words(".")]
+        }
+        Start::AsItIs if at.hot => {
+            vec![words("Take off the heat, cover and leave to stand for "), Say::Time(minutes), words(".")]
+        }
         Start::AsItIs => {
             if time.value.high > A_DAY {
                 at.need("a clean dry jar with a lid");
             }
-            cold.into_iter().chain([words(" and leave to stand, covered.")]).collect()
+            let stand = [words(" and leave to stand, covered, for "), Say::Time(minutes), words(".")];
+            cold.into_iter().chain(stand).collect()
         }
     };
     at.takes(minutes, matches!(start, Start::Warm(_)));

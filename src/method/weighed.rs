@@ -9,7 +9,7 @@ use crate::formula::catalogue::dose::{
 use crate::formula::catalogue::pan::{Pieces, ShareOfWeight};
 use crate::materia::MIXING;
 use crate::measure::Dimension;
-use crate::measure::unit::{COUNT, G};
+use crate::measure::unit::{G, ONE};
 use crate::recipe::Take;
 use crate::working::Id;
 
@@ -52,7 +52,7 @@ pub(super) fn doses(at: &mut Laying, take: &Take, finished: Line, pieces: Option
     let amount = &take.amount;
     let (doses, share) = match (amount.value.dimension(), pieces) {
         (Dimension::COUNT, Some(pieces)) => {
-            let dose = at.work.given("larger dose", &COUNT, amount.value.high, false, amount.span);
+            let dose = at.work.given("larger dose", &ONE, amount.value.high, false, amount.span);
             let share = at.work.work("a dose of the whole", ShareOfPieces { dose, pieces });
             (at.work.work("doses", DosesByPiece { pieces, dose }), share)
         }

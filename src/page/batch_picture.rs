@@ -36,8 +36,9 @@ pub(super) fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
             step: "Put in".to_string(),
             volume: plainly(worked, line),
             other: kitchen::fl_oz(worked.at(line)),
-            change: working
-                .line(Id::Plants)
+            change: worked
+                .laid
+                .at_first
                 .map_or(String::new(), |plants| format!("on {} of plants", plainly(worked, plants))),
         });
     }

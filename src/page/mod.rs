@@ -20,5 +20,6 @@ pub mod plant;
 pub mod recipe;
 pub mod show;
 pub mod spirits_page;
+pub mod tables_page;
 pub mod variations;
 pub mod wanted;

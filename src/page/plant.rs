@@ -57,8 +57,10 @@ fn of_form(name: &str, form: &PlantForm, root: &str, facts: &mut Vec<FactRow>) {
             source_html: cite(&cited.source, root),
         });
     };
-    if let Some(holds) = &form.holds {
-        add(format!("Keeps back, {name}"), holds, &ML_PER_G, ", squeezed by hand");
+    for (of, holds) in [("", &form.holds), ("oil, ", &form.holds_oil), ("honey, ", &form.holds_honey)] {
+        if let Some(holds) = holds {
+            add(format!("Keeps back, {of}{name}"), holds, &ML_PER_G, ", squeezed by hand");
+        }
     }
     for weight in &form.weights {
         add(format!("A {}, {name}", spoon(weight.measure)), &weight.weighs, &G, "");

@@ -83,7 +83,11 @@ pub fn recipe(
         variations: variations::variations(worked, part("variations")),
         wanted: wanted::wanted(worked, part("wanted")),
         keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
-        cautions: caution_rows(&cautions, id, root, part("cautions")),
+        cautions: Cautions {
+            part: part("cautions"),
+            rows: caution_rows(&cautions, id, root),
+            closing: caution::CLOSING.to_string(),
+        },
         written: Written { part: part("written"), lines_html: fair_copy::lines(written) },
         argument: parts,
     }
@@ -180,10 +184,14 @@ fn order(worked: &Worked, part: PartLink) -> Order {
     let mut steps = Vec::new();
     for (n, done) in worked.laid.steps.iter().enumerate() {
         let minutes: f64 = done.minutes.iter().map(|line| worked.at(*line)).sum();
-        let range = done.minutes.iter().find_map(|line| between(worked, *line));
+        let wide = done.minutes.iter().position(|line| between(worked, *line).is_some());
+        let range = wide.and_then(|n| between(worked, done.minutes[n]));
+        // Of several times the first is the way to the heat: its range is not the step's.
+        let of =
+            if wide == Some(0) && done.minutes.len() > 1 { "to bring it up, between" } else { "between" };
         let condition = match range {
-            Some(range) if done.condition.is_empty() => format!("between {range}"),
-            Some(range) => format!("{}; between {range}", done.condition),
+            Some(range) if done.condition.is_empty() => format!("{of} {range}"),
+            Some(range) => format!("{}; {of} {range}", done.condition),
             None => done.condition.clone(),
         };
         steps.push(StepRow {
@@ -220,6 +228,7 @@ fn said(worked: &Worked, say: &Say) -> String {
         Say::Volume(line) => escape(&volume_both(worked, *line)),
         Say::Weight(line) | Say::Area(line) => escape(&plainly(worked, *line)),
         Say::Measured(volume, weight) => escape(&sweet_both(worked, *volume, *weight)),
+        Say::Time(line) => escape(&duration(worked.at(*line))),
         Say::Size(line) => format!("{} ({})", plainly(worked, *line), kitchen::fl_oz(worked.at(*line))),
     }
 }
@@ -229,6 +238,7 @@ pub(super) fn plain(worked: &Worked, say: &Say) -> String {
         Say::Words(words) => words.clone(),
         Say::Strong(words) => (*words).to_string(),
         Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
+        Say::Time(line) => duration(worked.at(*line)),
         Say::Volume(line)
         | Say::Weight(line)
         | Say::Area(line)
@@ -237,7 +247,8 @@ pub(super) fn plain(worked: &Worked, say: &Say) -> String {
     }
 }
 
-fn caution_rows(cautions: &[Caution], id: &str, root: &str, part: PartLink) -> Cautions {
+/// Cautions with their sources; anchors start with `id`.
+pub(super) fn caution_rows(cautions: &[Caution], id: &str, root: &str) -> Vec<CautionRow> {
     let rows = cautions.iter().map(|caution| CautionRow {
         id: format!("{id}-caution-{}", caution.id),
         level: caution.weight.word().to_string(),
@@ -245,7 +256,7 @@ fn caution_rows(cautions: &[Caution], id: &str, root: &str, part: PartLink) -> C
         text: caution.text.clone(),
         source_html: cite(&caution.source, root),
     });
-    Cautions { part, rows: rows.collect(), closing: caution::CLOSING.to_string() }
+    rows.collect()
 }
 
 /// First words of a caution, closed with a full stop.

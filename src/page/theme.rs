@@ -30,6 +30,8 @@ const BUILT_IN: &[(&str, &str)] = files![
     "templates/plants.html",
     "templates/recipe.html",
     "templates/spirits.html",
+    "templates/table.html",
+    "templates/tables.html",
     "style/10-tokens.css",
     "style/20-elements.css",
     "style/30-frame.css",

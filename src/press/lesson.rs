@@ -36,6 +36,8 @@ pub(super) struct Done {
     pub users: Users,
     /// Plants it uses.
     pub plants: Vec<String>,
+    /// Kinds of preparation it makes.
+    pub kinds: Vec<&'static str>,
 }
 
 /// A lesson read and its recipes worked.
@@ -133,6 +135,7 @@ fn note(done: &mut Done, worked: &WorkedRecipe, link: &Link) {
     done.recipes += 1;
     done.variations += worked.variations.len();
     done.makes.push(worked.base.name.clone());
+    done.kinds.push(worked.recipe.preparation.value.word);
     let words = keeping::judge(&worked.base, worked.recipe.ph()).rung.words;
     if !done.keeps.contains(&words) {
         done.keeps.push(words);

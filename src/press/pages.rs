@@ -10,9 +10,11 @@ use crate::page::method_page::{self, Users};
 use crate::page::plant;
 use crate::page::recipe::capital;
 use crate::page::spirits_page;
+use crate::page::tables_page;
 use crate::page::theme::Theme;
 use crate::page::view::{BillRow, Frame, HomePage, Link};
 use crate::site::{Gathered, Trouble, read_source};
+use crate::specimens;
 use serde::Serialize;
 
 /// Around every page. `root` leads from the page to the site's root.
@@ -29,7 +31,11 @@ pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str
         title: title.to_string(),
         description: description.to_string(),
         root: root.to_string(),
-        running: vec![link("Plants", "plants.html"), link(METHOD, "method.html")],
+        running: vec![
+            link("Plants", "plants.html"),
+            link(TABLES, "tables.html"),
+            link(METHOD, "method.html"),
+        ],
         colophon: [&course.printing, &course.licence]
             .into_iter()
             .filter(|line| !line.is_empty())
@@ -47,6 +53,7 @@ pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str
 }
 
 const SPIRITS: &str = "Spirit and water";
+const TABLES: &str = "Tables";
 const METHOD: &str = "Method and sources";
 const CHECKS: &str = "Checks";
 
@@ -114,6 +121,23 @@ pub(super) fn press(
         // The file is the program's own: a fault in it has no place in the book.
         Err(faults) => findings.extend(faults),
     }
+    match specimens::worked() {
+        Ok(specimens) => {
+            let about = "Ratios, strengths and yields of every preparation, worked row by row.";
+            let view = tables_page::list(frame(book, TABLES, about, ""), &specimens);
+            put("tables.html", "tables.html", &view, findings)?;
+            for specimen in &specimens {
+                let word = specimen.kind.word;
+                let taught = book.lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
+                let taught = taught.map(|(head, _)| lesson_link(head, "../")).collect();
+                let title = tables_page::title(word);
+                let about = format!("{title}: ratios, strengths and yields, worked row by row.");
+                let view = tables_page::page(frame(book, &title, &about, "../"), specimen, taught);
+                put(&tables_page::address(word), "table.html", &view, findings)?;
+            }
+        }
+        Err(faults) => findings.extend(faults),
+    }
     let list = frame(book, "Plants", "The plants of this book, by their names.", "");
     put("plants.html", "plants.html", &plant::list(list, book), findings)?;
     for path in &gathered.plants {
@@ -167,6 +191,7 @@ fn home(book: &Formulary, done: &[Done]) -> HomePage {
         bill: bill.collect(),
         back_matter: [
             Some(link("Plants", "plants.html")),
+            Some(link(TABLES, "tables.html")),
             (!course.kitchen.spirits.is_empty()).then(|| link(SPIRITS, "spirits.html")),
             Some(link(METHOD, "method.html")),
             Some(link(CHECKS, "checks.html")),

@@ -82,6 +82,7 @@ ids! {
     EnergyPerDose "energy-per-dose" true Near "energy in a dose, kcal";
     BathWater "bath-water" true Near "bath water in all, mL";
     Temperature "temperature" true Near "temperature of the mixture, °C";
+    Room "room" true Near "room that plants laid on take up, mL";
     Area "area" true Near "skin covered, cm²";
     Stage "stage" true Near "temperature of the sugar at its stage in this kitchen, °C";
     Boiling "boiling" false Near "temperature at which water boils in this kitchen, °C";

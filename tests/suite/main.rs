@@ -28,6 +28,9 @@ mod outside;
 // Amounts for a wanted result, against what the trade works out on paper.
 mod wanted;
 
+// The specimens behind the generated tables.
+mod specimens;
+
 // The trade's tables and worked examples, every row of every preparation.
 mod trade;
 

@@ -16,7 +16,7 @@ formulas! {
         gives "doses" "N" ONE = finished / dose;
         PROPORTION; "well mixed";
     /// How many doses of what is cut.
-    DosesByPiece "doses-by-piece" { pieces: one "n" COUNT, dose: one "d" COUNT }
+    DosesByPiece "doses-by-piece" { pieces: one "n" ONE, dose: one "d" ONE }
         gives "doses" "N" ONE = pieces / dose;
         PROPORTION; "pieces of one weight";
     /// A dose against the whole, by weight.
@@ -24,7 +24,7 @@ formulas! {
         gives "a dose of the whole" "q" ONE = dose / finished;
         PROPORTION; "well mixed";
     /// A dose against the whole, by pieces.
-    ShareOfPieces "share-of-pieces" { dose: one "d" COUNT, pieces: one "n" COUNT }
+    ShareOfPieces "share-of-pieces" { dose: one "d" ONE, pieces: one "n" ONE }
         gives "a dose of the whole" "q" ONE = dose / pieces;
         PROPORTION; "pieces of one weight";
     /// A share of an energy.

@@ -91,7 +91,7 @@ formulas! {
         BALANCE; "what boils away is water";
     /// How many pieces a weight makes.
     Pieces "pieces" { finished: one "M" G, piece: one "p" G }
-        gives "pieces" "n" COUNT = finished / piece;
+        gives "pieces" "n" ONE = finished / piece;
         PROPORTION; "pieces of one weight";
     /// Skin that a poultice covers.
     Covers "covers" { volume: one "V" ML, thickness: one "t" MM }

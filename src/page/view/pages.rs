@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{CautionRow, Frame, Latin, LedgerRow, Link, Recipe};
+use super::{CautionRow, Frame, Latin, LedgerRow, Link, Recipe, Variations};
 
 /// One lesson.
 #[derive(Clone, Debug, Serialize)]
@@ -258,4 +258,63 @@ pub struct CheckRow {
     pub memory: bool,
     /// Whether it is as it should be.
     pub agrees: bool,
+}
+
+/// The list of tables by preparation.
+#[derive(Clone, Debug, Serialize)]
+pub struct TablesPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// What they are.
+    pub lead: String,
+    /// One a preparation.
+    pub rows: Vec<TableRow>,
+}
+
+/// A preparation in the list of tables.
+#[derive(Clone, Debug, Serialize)]
+pub struct TableRow {
+    /// Its table.
+    pub link: Link,
+    /// What it is.
+    pub what: String,
+}
+
+/// A preparation by ratio.
+#[derive(Clone, Debug, Serialize)]
+pub struct TablePage {
+    /// Around the text.
+    pub frame: Frame,
+    /// What it is, in a sentence or two.
+    pub what: String,
+    /// A row each way of making it.
+    pub table: Variations,
+    /// Stages of boiled sugar, where it has them; no rows otherwise.
+    pub stages: Stages,
+    /// What it asks care about.
+    pub cautions: Vec<CautionRow>,
+    /// The sentence under them.
+    pub closing: String,
+    /// Lessons that make it.
+    pub taught: Vec<Link>,
+}
+
+/// Stages of boiled sugar by altitude.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct Stages {
+    /// Above the table.
+    pub caption: String,
+    /// The altitudes.
+    pub heads: Vec<String>,
+    /// One a stage.
+    pub rows: Vec<StageRow>,
+}
+
+/// One stage by altitude.
+#[derive(Clone, Debug, Serialize)]
+pub struct StageRow {
+    /// "Hard crack".
+    pub name: String,
+    /// Where it begins.
+    pub cells: Vec<String>,
 }

@@ -215,7 +215,7 @@ pub struct Vessel {
 }
 
 /// The variations table.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct Variations {
     /// Its number, title and anchor.
     pub part: PartLink,

@@ -1,6 +1,6 @@
 //! A marc used again: water poured through it, or fresh water put on it.
 
-use super::{Aside, Kept, Laying, Level, Say, words};
+use super::{Aside, Ingredient, Kept, Laying, Level, Say, words};
 use crate::batch::Batch;
 use crate::formula::catalogue::pan::{Away, LoseWeight};
 use crate::measure::{Amount, unit::ML};
@@ -86,15 +86,10 @@ pub(super) fn pour(at: &mut Laying, span: Span, water: &Spanned<Amount>) {
     at.to_pour = Some(fresh);
     at.hot = false;
     at.off_heat = false;
-    at.ingredients.push(super::Ingredient {
-        words: "water, for the second time".to_string(),
-        plant: None,
-        form: None,
-        weight: None,
+    at.ingredients.push(Ingredient {
         volume: Some(fresh),
         written: Some(water.value.written.clone()),
-        keeps: false,
-        href: None,
+        ..Ingredient::named("water, for the second time")
     });
     let plants = at.plant_words();
     let say =

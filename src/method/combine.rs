@@ -80,14 +80,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Sp
     at.batch.pour_in(batch);
     at.note_plants(plant_ids);
     at.ingredients.push(Ingredient {
-        words: product.clone(),
-        plant: None,
-        form: None,
-        weight: None,
         volume: Some(poured),
         written: Some(amount.value.written.clone()),
-        keeps: false,
         href: Some(source.href.clone()),
+        ..Ingredient::named(product.clone())
     });
     let volume = at.batch.volume("finished", &mut at.work);
     let first = at.volume.is_none();

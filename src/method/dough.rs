@@ -69,14 +69,9 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
             dry.push(line);
         }
         at.ingredients.push(Ingredient {
-            words: name.value.clone(),
-            plant: None,
-            form: None,
             weight: (!is_water).then_some(line),
             volume: is_water.then_some(line),
-            written: None,
-            keeps: false,
-            href: None,
+            ..Ingredient::named(name.value.clone())
         });
     }
     say.push(words(", a little at a time, to a stiff dough. Roll it out on a dusting of sugar."));

@@ -147,6 +147,20 @@ pub struct Level {
 }
 
 impl Ingredient {
+    /// A thing of that name, its amount yet to be said.
+    pub(super) fn named(words: impl Into<String>) -> Ingredient {
+        Ingredient {
+            words: words.into(),
+            plant: None,
+            form: None,
+            weight: None,
+            volume: None,
+            written: None,
+            keeps: false,
+            href: None,
+        }
+    }
+
     /// Whether it is measured by weight and by volume, as sweeteners are.
     pub const fn sweetens(&self) -> bool {
         self.keeps && self.weight.is_some()

@@ -81,14 +81,11 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
         return Some(volume);
     }
     at.ingredients.push(Ingredient {
-        words: with_strength(at, kind),
-        plant: None,
-        form: None,
         weight,
         volume: Some(volume),
         written,
         keeps: matches!(kind, Menstruum::Spirit | Menstruum::Honey | Menstruum::Vinegar),
-        href: None,
+        ..Ingredient::named(with_strength(at, kind))
     });
     Some(volume)
 }
@@ -162,14 +159,10 @@ fn watered(at: &mut Laying, whole: Line, share: Option<Line>) -> bool {
 
 fn put_in(at: &mut Laying, words: String, volume: Line, weight: Option<Line>) {
     at.ingredients.push(Ingredient {
-        words,
-        plant: None,
-        form: None,
         weight,
         volume: Some(volume),
-        written: None,
         keeps: true,
-        href: None,
+        ..Ingredient::named(words)
     });
 }
 

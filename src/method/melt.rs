@@ -81,14 +81,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanne
         at.batch.melt_in(volume, weight);
         at.work.claim(Id::Wax, weight);
         at.ingredients.push(Ingredient {
-            words: name.value.clone(),
-            plant: None,
-            form: None,
             weight: Some(weight),
-            volume: None,
-            written: None,
-            keeps: false,
-            href: None,
+            ..Ingredient::named(name.value.clone())
         });
         let finished = at.batch.volume("finished", &mut at.work);
         at.volume = Some(finished);

@@ -91,14 +91,10 @@ fn ready(at: &mut Laying, span: Span, name: &str) -> bool {
 fn poured(at: &mut Laying, name: &'static str, what: &str, volume: Line, amount: &Spanned<Amount>) {
     at.poured = Some(volume);
     at.ingredients.push(Ingredient {
-        words: what.to_string(),
-        plant: None,
-        form: None,
-        weight: None,
         volume: Some(volume),
         written: Some(amount.value.written.clone()),
         keeps: true,
-        href: None,
+        ..Ingredient::named(what)
     });
     let mixed = at.batch.volume(&format!("with the {what}"), &mut at.work);
     at.volume = Some(mixed);

@@ -55,14 +55,11 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
         if let Some(weight) = weigh(at, plant, used) {
             let form = used.amount.value.form;
             at.ingredients.push(Ingredient {
-                words: plant.words.clone(),
                 plant: Some(plant.id.clone()),
                 form: Some(form),
                 weight: Some(weight),
-                volume: None,
                 written: Some(used.amount.value.amount.written.clone()),
-                keeps: false,
-                href: None,
+                ..Ingredient::named(plant.words.clone())
             });
             at.note_plants(vec![plant.id.clone()]);
             at.weights.push(weight);

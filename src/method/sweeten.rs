@@ -51,14 +51,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
         let water = water(at, item);
         at.batch.stir_in(item, measured.in_liquid, measured.weight, water);
         at.ingredients.push(Ingredient {
-            words: item.words.to_string(),
-            plant: None,
-            form: None,
             weight: Some(measured.weight),
             volume: Some(measured.volume),
-            written: None,
             keeps: true,
-            href: None,
+            ..Ingredient::named(item.words)
         });
         if n > 0 {
             say.push(words(" and "));

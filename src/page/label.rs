@@ -5,6 +5,7 @@ use super::show::{about, between, duration, plainly, whole, whole_bottles};
 use super::view::{Kind, LabelRow, Link};
 use crate::calendar::Day;
 use crate::caution::Caution;
+use crate::formula::Line;
 use crate::keeping::{Judged, Verdict};
 use crate::measure::{decimal, kitchen};
 use crate::recipe::Keep;
@@ -45,8 +46,19 @@ pub(super) fn label(
         rows.push(row("Makes", Kind::Worked, value, notes));
     }
     if let (None, Some(weight)) = (working.line(Id::Finished), working.line(Id::FinishedWeight)) {
-        let value = format!("{} ({})", about(base, weight), kitchen::oz(base.at(weight)));
-        rows.push(row("Makes", Kind::Worked, value, vec!["worked".to_string()]));
+        let weighed = format!("{} ({})", about(base, weight), kitchen::oz(base.at(weight)));
+        let (value, mut notes) = match working.line(Id::Pieces) {
+            Some(pieces) => {
+                let count = decimal(whole(base.at(pieces)), 0);
+                (format!("{count} pieces{}", size_of(base, pieces)), vec![format!("{weighed} in all")])
+            }
+            None => (weighed, Vec::new()),
+        };
+        notes.push("worked".to_string());
+        rows.push(row("Makes", Kind::Worked, value, notes));
+    }
+    if let Some(area) = working.line(Id::Area) {
+        rows.push(row("Covers", Kind::Worked, about(base, area), vec!["worked".to_string()]));
     }
     if let Some(minutes) = working.line(Id::Minutes) {
         let stove = working.line(Id::StoveMinutes).map(|line| duration(base.at(line)));
@@ -89,6 +101,14 @@ pub(super) fn label(
         rows.push(never);
     }
     rows
+}
+
+/// " of 1 g", of what is cut into pieces.
+fn size_of(worked: &Worked, pieces: Line) -> String {
+    match &worked.laid.working.entry(pieces).how {
+        How::Worked(by) => format!(" of {}", plainly(worked, by.with[1][0])),
+        _ => String::new(),
+    }
 }
 
 /// " of 250 mL (8.5 fl oz)".

@@ -17,7 +17,7 @@ pub(super) fn close(at: &mut Laying) {
         weighed::blend(at);
         return;
     }
-    if let Some(weight) = at.solid {
+    if let Some(weight) = at.dough.dry {
         weighed::close(at, weight);
         return;
     }

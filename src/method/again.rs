@@ -8,7 +8,7 @@ use crate::span::{Span, Spanned};
 
 /// Water poured through the marc until there is so much: what the marc kept is washed out into it.
 pub(super) fn make_up(at: &mut Laying, span: Span, to: &Spanned<Amount>) {
-    let (Some(strained), Some(kept)) = (at.volume, at.kept.clone()) else {
+    let (Some(strained), Some(kept)) = (at.volume, at.marc.kept.clone()) else {
         not_strained(at, span, "make up");
         return;
     };
@@ -48,7 +48,7 @@ pub(super) fn make_up(at: &mut Laying, span: Span, to: &Spanned<Amount>) {
 
 /// Fresh water on the marc; the first liquid stands by until this one is strained too.
 pub(super) fn pour(at: &mut Laying, span: Span, water: &Spanned<Amount>) {
-    let (Some(volume), Some(Kept { held, can_give, .. })) = (at.volume, at.kept.clone()) else {
+    let (Some(volume), Some(Kept { held, can_give, .. })) = (at.volume, at.marc.kept.clone()) else {
         not_strained(at, span, "pour again");
         return;
     };
@@ -74,11 +74,11 @@ pub(super) fn pour(at: &mut Laying, span: Span, water: &Spanned<Amount>) {
     let passed_on = std::mem::take(&mut at.passed_on);
     if let Some(passed) = passed_on.last() {
         let left = LoseWeight { before: can_give, losses: vec![*passed] };
-        at.can_give = Some(at.work.work("plant still in the marc", left));
+        at.marc.can_give = Some(at.work.work("plant still in the marc", left));
     }
-    at.aside = Some(Aside { batch: std::mem::take(&mut at.batch), volume, passed_on });
-    at.plants = std::mem::take(&mut at.spent);
-    at.put_in = vec![held, fresh];
+    at.marc.aside = Some(Aside { batch: std::mem::take(&mut at.batch), volume, passed_on });
+    at.marc.plants = std::mem::take(&mut at.marc.spent);
+    at.marc.put_in = vec![held, fresh];
     let in_pan = super::add_volumes(&mut at.work, "on the marc", vec![held, fresh]);
     at.batch = Batch::of_water(in_pan);
     at.volume = Some(in_pan);

@@ -34,7 +34,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, stage: &Spanned<&'static Stage>) 
     }
     let water = at.assume(if stage.value.name == CRACKS[0] { &SOFT_CRACK_WATER } else { &CRACK_WATER });
     let weight = at.work.work("boiled down", BoiledDown { solids, water });
-    at.solid = Some(weight);
+    at.dough.dry = Some(weight);
     at.closed = Some("boil to");
     at.volume = None;
     let source = Source::published(Work::FoodAndCooking, "stages of boiled sugar at the sea");

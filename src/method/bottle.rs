@@ -8,7 +8,7 @@ use crate::span::Span;
 use crate::working::Id;
 
 pub(super) fn lay(at: &mut Laying, span: Span, size: &Amount) {
-    if at.solid.is_some() {
+    if at.dough.dry.is_some() {
         at.order(
             span,
             "what is weighed is filled by its volume",

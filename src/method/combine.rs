@@ -42,11 +42,11 @@ pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Sp
     let outer = at.work.join(&product);
     let mut other = Laying::new(recipe, at.book, std::mem::take(&mut at.work), &mut told);
     other.lay_steps();
-    let Laying { work, batch, volume, strained, passed_on, plant_ids, faulty, solid, .. } = other;
+    let Laying { work, batch, volume, strained, passed_on, plant_ids, faulty, dough, .. } = other;
     at.work = work;
     at.work.part(outer);
     let told = crate::diagnostic::stops(&told);
-    if recipe.preparation.value.shape == Shape::Dry || (solid.is_some() && !told) {
+    if recipe.preparation.value.shape == Shape::Dry || (dough.dry.is_some() && !told) {
         let message = format!("`{}` is weighed, not poured", of.value);
         let finding = Finding::error(Code::WrongKind, of.span, message);
         at.findings

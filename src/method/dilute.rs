@@ -23,7 +23,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, bath: &Diluted) {
         );
         return;
     }
-    if at.volume.is_none() && at.plants.is_empty() {
+    if at.volume.is_none() && at.marc.plants.is_empty() {
         return;
     }
     let all = at.declared("bath water in all", &ML, &bath.to.value, true, bath.to.span);
@@ -63,7 +63,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, bath: &Diluted) {
                 );
             }
             let plants = at.plant_words();
-            at.passed_on.append(&mut at.weights.clone());
+            at.passed_on.append(&mut at.marc.weights.clone());
             at.batch.add_water(all);
             at.strained = true;
             at.need("a cotton bag with a string");

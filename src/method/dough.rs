@@ -19,7 +19,7 @@ const GUMS: [&str; 2] = ["gum arabic", "tragacanth"];
 const WATER: &str = "water";
 
 pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Spanned<Kneaded>)]) {
-    if at.plants.is_empty() && at.passed_on.is_empty() {
+    if at.marc.plants.is_empty() && at.passed_on.is_empty() {
         return;
     }
     if at.volume.is_some() && !at.strained {
@@ -32,7 +32,7 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
         return;
     }
     let plants = at.plant_words();
-    let mut dry: Vec<Line> = std::mem::take(&mut at.plants).iter().map(|in_pan| in_pan.weight).collect();
+    let mut dry: Vec<Line> = std::mem::take(&mut at.marc.plants).iter().map(|in_pan| in_pan.weight).collect();
     at.passed_on.extend(dry.clone());
     // What wets it goes again in drying; what is dissolved in it stays.
     let mut wet = Vec::new();
@@ -76,9 +76,9 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
     }
     say.push(words(", a little at a time, to a stiff dough. Roll it out on a dusting of sugar."));
     let solid = add_weights(&mut at.work, "dough, dry", dry.clone());
-    at.solid = Some(solid);
+    at.dough.dry = Some(solid);
     at.closed = Some("knead");
-    at.wet_dough = wet;
+    at.dough.wet = wet;
     at.strained = true;
     at.need("scales");
     at.need("a fine sieve");
@@ -152,11 +152,11 @@ pub(super) fn cut(at: &mut Laying, span: Span, piece: &Spanned<Amount>) {
     if at.has_faults() {
         return;
     }
-    if at.piece.is_some() {
+    if at.dough.piece.is_some() {
         at.order(span, "it is cut twice", "pieces have one weight", "one `cut`");
         return;
     }
-    if at.solid.is_none() {
+    if at.dough.dry.is_none() {
         at.order(
             span,
             "what is to be cut is still liquid",
@@ -166,7 +166,7 @@ pub(super) fn cut(at: &mut Laying, span: Span, piece: &Spanned<Amount>) {
         return;
     }
     let line = at.declared("a piece, dry", &G, &piece.value, false, piece.span);
-    at.piece = Some(line);
+    at.dough.piece = Some(line);
     let minutes = at.allowance(&CUTTING, false);
     let say = match at.closed {
         Some("boil to") => vec![
@@ -181,7 +181,7 @@ pub(super) fn cut(at: &mut Laying, span: Span, piece: &Spanned<Amount>) {
 
 /// What wetted the dough dries off; honey keeps the water that is its own.
 pub(super) fn dry(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
-    if at.solid.is_none() {
+    if at.dough.dry.is_none() {
         if at.has_faults() {
             return;
         }
@@ -190,7 +190,7 @@ pub(super) fn dry(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     }
     let minutes = at.declared("minutes drying", &MIN, &time.value, false, time.span);
     at.takes(minutes, false);
-    at.wet_dough.clear();
+    at.dough.wet.clear();
     at.need("a rack or a board");
     let say =
         vec![words("Leave them to dry in a warm, airy place, turned once, until they no longer stick.")];

@@ -40,22 +40,52 @@ pub(super) struct Aside {
     pub(super) passed_on: Vec<Line>,
 }
 
+/// The plants, and the liquid on them, from putting in to straining and again.
+#[derive(Default)]
+pub(super) struct Marc<'a> {
+    /// Plants whose marc is in the pan.
+    pub(super) plants: Vec<InPan<'a>>,
+    /// Plants whose marc was strained out last.
+    pub(super) spent: Vec<InPan<'a>>,
+    /// Plants that are not strained out, but stay in what is finished.
+    pub(super) left_in: Vec<InPan<'a>>,
+    /// Weights of every plant put in so far, g.
+    pub(super) weights: Vec<Line>,
+    /// Plants put in at the start, g.
+    pub(super) at_first: Option<Line>,
+    /// Liquid put in before straining: water, and what fresh plants bring, mL.
+    pub(super) put_in: Vec<Line>,
+    /// Boiled off since the marc went in, mL.
+    pub(super) boiled: Vec<Line>,
+    /// Boiled off before an earlier straining, mL.
+    pub(super) boiled_before: Vec<Line>,
+    /// What the marc strained out last keeps; none once another step has been done.
+    pub(super) kept: Option<Kept>,
+    /// Plant whose strength the marc in the pan can still give, g, where it has given some before.
+    pub(super) can_give: Option<Line>,
+    /// The liquid of an earlier straining.
+    pub(super) aside: Option<Aside>,
+}
+
+/// What is weighed in the end and not poured: a dough, boiled sugar, what is laid on.
+#[derive(Default)]
+pub(super) struct Dough {
+    /// Its weight dry, g; none where what is finished is poured.
+    pub(super) dry: Option<Line>,
+    /// What still wets a dough, g.
+    pub(super) wet: Vec<Line>,
+    /// Weight of a piece that it is cut into, g.
+    pub(super) piece: Option<Line>,
+}
+
 /// The state between two steps.
 pub(super) struct Laying<'a> {
     pub(super) recipe: &'a Recipe,
     pub(super) book: &'a Formulary,
     pub(super) work: Working,
     pub(super) findings: &'a mut Vec<Finding>,
-    /// Plants whose marc is in the pan.
-    pub(super) plants: Vec<InPan<'a>>,
-    /// Plants whose marc was strained out last.
-    pub(super) spent: Vec<InPan<'a>>,
-    /// Weights of every plant put in so far, g.
-    pub(super) weights: Vec<Line>,
-    /// Plant whose strength the marc in the pan can still give, g, where it has given some before.
-    pub(super) can_give: Option<Line>,
-    /// What the marc strained out last keeps; none once another step has been done.
-    pub(super) kept: Option<Kept>,
+    pub(super) marc: Marc<'a>,
+    pub(super) dough: Dough,
     /// The step after which nothing but what belongs to it may be done: a dough, boiled sugar, a bath.
     pub(super) closed: Option<&'static str>,
     /// The first step that laid nothing down.
@@ -66,20 +96,6 @@ pub(super) struct Laying<'a> {
     pub(super) taken: Vec<String>,
     /// How many findings there were before this recipe.
     pub(super) found_before: usize,
-    /// The liquid of an earlier straining.
-    pub(super) aside: Option<Aside>,
-    /// Liquid put in before straining: water, and what fresh plants bring, mL.
-    pub(super) put_in: Vec<Line>,
-    /// Boiled off since the marc went in, mL.
-    pub(super) boiled: Vec<Line>,
-    /// Boiled off before an earlier straining, mL.
-    pub(super) boiled_before: Vec<Line>,
-    /// What is weighed in the end and not poured, g.
-    pub(super) solid: Option<Line>,
-    /// What still wets a dough, g.
-    pub(super) wet_dough: Vec<Line>,
-    /// Weight of a piece that it is cut into, g.
-    pub(super) piece: Option<Line>,
     /// What plants written as parts weigh together, g, and the parts of each by its place.
     pub(super) parts: Option<(Line, Vec<(Span, Line)>)>,
     /// The number of the step, from 1.
@@ -88,10 +104,6 @@ pub(super) struct Laying<'a> {
     pub(super) strength: Option<f64>,
     /// What a percolation collects, mL.
     pub(super) collected: Option<Line>,
-    /// Whether the plants stay in what is finished.
-    pub(super) left_in: bool,
-    /// The plants that do.
-    pub(super) in_it: Vec<InPan<'a>>,
     /// What is in the pan.
     pub(super) batch: Batch,
     /// Volume in the pan now, mL.
@@ -114,8 +126,6 @@ pub(super) struct Laying<'a> {
     pub(super) done: Vec<Done>,
     pub(super) to_hand: Vec<String>,
     pub(super) hazards: Vec<Hazard>,
-    /// Plants put in at the start, g.
-    pub(super) at_first: Option<Line>,
     pub(super) sweet_given: Option<Line>,
     pub(super) poured: Option<Line>,
     /// Whether a plant of the recipe has a fault on its own page.
@@ -133,29 +143,17 @@ impl<'a> Laying<'a> {
             recipe,
             book,
             work,
-            plants: Vec::new(),
-            spent: Vec::new(),
-            weights: Vec::new(),
-            can_give: None,
-            kept: None,
+            marc: Marc::default(),
+            dough: Dough::default(),
             closed: None,
             idle: None,
             to_pour: None,
             taken: Vec::new(),
             found_before: findings.len(),
-            aside: None,
-            put_in: Vec::new(),
-            boiled: Vec::new(),
-            boiled_before: Vec::new(),
-            solid: None,
-            wet_dough: Vec::new(),
-            in_it: Vec::new(),
-            piece: None,
             parts: None,
             number: 0,
             strength: None,
             collected: None,
-            left_in: false,
             batch: Batch::default(),
             volume: None,
             strained: false,
@@ -171,7 +169,6 @@ impl<'a> Laying<'a> {
             done: Vec::new(),
             to_hand: Vec::new(),
             hazards: Vec::new(),
-            at_first: None,
             sweet_given: None,
             poured: None,
             faulty: false,
@@ -291,7 +288,7 @@ impl<'a> Laying<'a> {
 
     /// The weights of everything put in so far are what `plants` means.
     pub(super) fn claim_plants(&mut self) {
-        let all = add_weights(&mut self.work, "plants in all", self.weights.clone());
+        let all = add_weights(&mut self.work, "plants in all", self.marc.weights.clone());
         self.work.claim(Id::Plants, all);
     }
 
@@ -304,7 +301,7 @@ impl<'a> Laying<'a> {
     /// The plants in the pan in running text: "the rose hips and hibiscus".
     pub(super) fn plant_words(&self) -> String {
         let mut words: Vec<&str> = Vec::new();
-        for in_pan in &self.plants {
+        for in_pan in &self.marc.plants {
             if !words.contains(&in_pan.plant.words.as_str()) {
                 words.push(&in_pan.plant.words);
             }

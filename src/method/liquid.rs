@@ -158,12 +158,7 @@ fn watered(at: &mut Laying, whole: Line, share: Option<Line>) -> bool {
 }
 
 fn put_in(at: &mut Laying, words: String, volume: Line, weight: Option<Line>) {
-    at.ingredients.push(Ingredient {
-        weight,
-        volume: Some(volume),
-        keeps: true,
-        ..Ingredient::named(words)
-    });
+    at.ingredients.push(Ingredient { weight, volume: Some(volume), keeps: true, ..Ingredient::named(words) });
 }
 
 /// "spirit of 40 %", or the liquid's word where it has no strength to tell.
@@ -266,8 +261,8 @@ fn fill(
 
 /// A dried plant's few per cent of water are left out in watery liquids; in honey they count.
 fn lend_water(at: &mut Laying) {
-    for n in 0..at.plants.len() {
-        let super::InPan { plant, form, weight, .. } = at.plants[n];
+    for n in 0..at.marc.plants.len() {
+        let super::InPan { plant, form, weight, .. } = at.marc.plants[n];
         if form == Form::Fresh {
             continue;
         }
@@ -280,11 +275,11 @@ fn lend_water(at: &mut Laying) {
         };
         let by = PlantWater { plant: weight, moisture };
         let water = at.work.work(format!("water in the {}", plant.words), by);
-        at.plants[n].water = Some(water);
+        at.marc.plants[n].water = Some(water);
         let density = at.work.figure(&WATER_DENSITY);
         let volume =
             at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
-        at.put_in.push(volume);
+        at.marc.put_in.push(volume);
         at.batch.add_water(volume);
     }
 }
@@ -292,6 +287,7 @@ fn lend_water(at: &mut Laying) {
 /// By a ratio: a volume, or a weight where the ratio is one of weights.
 fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span) -> Option<Poured> {
     let fresh: Vec<&str> = at
+        .marc
         .plants
         .iter()
         .filter(|plant| plant.form == Form::Fresh)
@@ -314,7 +310,7 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
             return None;
         }
     };
-    if of == Form::Fresh && fresh.len() < at.plants.len() {
+    if of == Form::Fresh && fresh.len() < at.marc.plants.len() {
         let message = "the ratio counts fresh plants, and some of these are dried";
         at.findings.push(
             Finding::error(Code::FreshOrDried, span, message)

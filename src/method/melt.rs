@@ -80,10 +80,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanne
         let volume = at.work.work(format!("{}, melted", name.value), MeasureOut { weight, density });
         at.batch.melt_in(volume, weight);
         at.work.claim(Id::Wax, weight);
-        at.ingredients.push(Ingredient {
-            weight: Some(weight),
-            ..Ingredient::named(name.value.clone())
-        });
+        at.ingredients.push(Ingredient { weight: Some(weight), ..Ingredient::named(name.value.clone()) });
         let finished = at.batch.volume("finished", &mut at.work);
         at.volume = Some(finished);
         at.sweetened = true;

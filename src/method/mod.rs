@@ -57,7 +57,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         to_hand,
         batch,
         hazards,
-        at_first,
+        marc,
         sweet_given,
         poured,
         plant_ids,
@@ -84,7 +84,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         honey,
         batch,
         hazards,
-        at_first,
+        at_first: marc.at_first,
         sweet_given,
         poured,
         plants: plant_ids,
@@ -190,7 +190,7 @@ impl<'a> Laying<'a> {
             }
             // Water is poured through a marc, and on it, directly after the straining.
             if !matches!(step.value, Step::Strain(_)) {
-                self.kept = None;
+                self.marc.kept = None;
             }
         }
         self.work.at_step(recipe.method.len());

@@ -18,7 +18,7 @@ pub(super) fn refused(at: &mut Laying, step: &Spanned<Step>) -> bool {
         at.order(span, message, after(closed), &write);
         return true;
     }
-    if at.left_in && needs_clear(&step.value) {
+    if !at.marc.left_in.is_empty() && needs_clear(&step.value) {
         let message = format!("`{name}` is to be done with the plants still in it");
         at.order(
             span,

@@ -15,10 +15,10 @@ const LEAST: f64 = 0.5;
 /// What the marc keeps, where the method percolates: it has to be poured besides what is collected.
 pub(super) fn kept_besides(at: &mut Laying) -> Option<crate::formula::Line> {
     let percolates = |step: &Spanned<Step>| matches!(step.value, Step::Percolate(_));
-    if at.plants.is_empty() || !at.recipe.method.iter().any(percolates) {
+    if at.marc.plants.is_empty() || !at.recipe.method.iter().any(percolates) {
         return None;
     }
-    let kept = (0..at.plants.len()).map(|n| keep(at, n)).collect();
+    let kept = (0..at.marc.plants.len()).map(|n| keep(at, n)).collect();
     let how_wet = at.assume(&PERCOLATED);
     let held = at.work.work("held back", crate::formula::catalogue::pan::HoldBack { how_wet, kept });
     at.work.claim(Id::HeldBack, held);
@@ -71,7 +71,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     let minutes = at.declared("minutes standing", &MIN, &time.value, false, time.span);
     let packing = at.allowance(&PACKING, false);
     at.takes(minutes, false);
-    let before = at.put_in.clone();
+    let before = at.marc.put_in.clone();
     let poured = super::add_volumes(&mut at.work, "liquid in all", before);
     let share = at.work.work(
         "share that passed on",
@@ -79,11 +79,11 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
     );
     at.batch.keep(share, "the percolate", &mut at.work);
     // Fresh spirit drives the strong liquid out of the marc: the whole plant is in what is collected.
-    at.passed_on.append(&mut at.weights.clone());
+    at.passed_on.append(&mut at.marc.weights.clone());
     at.work.claim(Id::Strained, collected);
     at.work.measurable(collected);
     let plants = at.plant_words();
-    at.spent = std::mem::take(&mut at.plants);
+    at.marc.spent = std::mem::take(&mut at.marc.plants);
     at.volume = Some(collected);
     at.need("a percolator, or a bottle without its bottom");
     at.need("cotton wool and a tap or clip");

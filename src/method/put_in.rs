@@ -15,16 +15,16 @@ use crate::working::Id;
 pub(super) fn lay(at: &mut Laying) {
     let uses: &[PlantUse] = &at.recipe.plants;
     plants(at, uses);
-    if at.plants.is_empty() {
+    if at.marc.plants.is_empty() {
         return;
     }
     at.claim_plants();
-    at.at_first = at.work.line(Id::Plants);
+    at.marc.at_first = at.work.line(Id::Plants);
     if at.recipe.liquid.is_none() {
         return;
     }
     let Some(volume) = liquid::lay(at) else { return };
-    at.put_in.insert(0, volume);
+    at.marc.put_in.insert(0, volume);
     at.volume = Some(volume);
     at.need("scales");
     at.need("a measuring jug marked in millilitres");
@@ -62,12 +62,12 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 ..Ingredient::named(plant.words.clone())
             });
             at.note_plants(vec![plant.id.clone()]);
-            at.weights.push(weight);
+            at.marc.weights.push(weight);
             let water = match form {
                 Form::Fresh => own_water(at, plant, weight, used.amount.span),
                 Form::Dried => None,
             };
-            at.plants.push(InPan { plant, form, weight, water });
+            at.marc.plants.push(InPan { plant, form, weight, water });
         }
     }
 }
@@ -165,7 +165,7 @@ fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) -> Option
     let density = at.work.figure(&WATER_DENSITY);
     let volume =
         at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
-    at.put_in.push(volume);
+    at.marc.put_in.push(volume);
     at.batch.add_water(volume);
     Some(water)
 }
@@ -196,8 +196,8 @@ pub(super) fn moisture(at: &mut Laying, plant: &Plant, form: Form, span: Span) -
 /// The weight a ratio counts: as it stands, or fresh plants as what they would weigh dried.
 pub(super) fn counted(at: &mut Laying, of: Form, span: Span) -> Option<Line> {
     let mut each = Vec::new();
-    for n in 0..at.plants.len() {
-        let InPan { plant, form, weight, .. } = at.plants[n];
+    for n in 0..at.marc.plants.len() {
+        let InPan { plant, form, weight, .. } = at.marc.plants[n];
         if of == Form::Dried && form == Form::Fresh {
             let fresh_moisture = moisture(at, plant, Form::Fresh, span)?;
             let dried_moisture = moisture(at, plant, Form::Dried, span)?;

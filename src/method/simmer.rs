@@ -43,7 +43,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         Lid::Off => &LID_OFF,
     });
     let gone = at.work.work("boiled off", BoilOff { rate, time: minutes });
-    at.boiled.push(gone);
+    at.marc.boiled.push(gone);
     let left = at.work.work(format!("in the pan after the {name}"), Lose { before, losses: vec![gone] });
     let mut times = Vec::new();
     if !at.hot {
@@ -51,7 +51,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
     }
     at.takes(minutes, true);
     times.push(minutes);
-    for in_pan in &at.plants {
+    for in_pan in &at.marc.plants {
         if in_pan.plant.aromatic != Aromatic::No && time.value.high > AROMATIC_MINUTES {
             at.hazards.push(Hazard::AromaticBoiled { plant: in_pan.plant.id.clone(), at: span });
         }

@@ -12,11 +12,11 @@ use crate::span::{Span, Spanned};
 use crate::working::Id;
 
 pub(super) fn lay(at: &mut Laying, span: Span, thick: &Spanned<Amount>) {
-    let plants = if at.left_in { at.in_it.clone() } else { at.plants.clone() };
+    let plants = if !at.marc.left_in.is_empty() { at.marc.left_in.clone() } else { at.marc.plants.clone() };
     if plants.is_empty() {
         return;
     }
-    if at.volume.is_some() && !at.left_in {
+    if at.volume.is_some() && at.marc.left_in.is_empty() {
         at.order(
             span,
             "what is spread is not the plants",
@@ -55,9 +55,9 @@ pub(super) fn lay(at: &mut Laying, span: Span, thick: &Spanned<Amount>) {
     if at.volume.take().is_some() {
         weights = vec![at.batch.weight("plants with their water", &mut at.work)];
     } else {
-        at.passed_on.append(&mut at.weights.clone());
+        at.passed_on.append(&mut at.marc.weights.clone());
     }
-    at.solid = Some(add_weights(&mut at.work, "laid on, weighed", weights));
+    at.dough.dry = Some(add_weights(&mut at.work, "laid on, weighed", weights));
     at.closed = Some("spread");
     at.strained = true;
     at.need("a clean cloth");

@@ -122,7 +122,7 @@ fn refused(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) -
 /// Root, bark and wood give little to water that only cools on them; what is aromatic is lost in a simmer.
 fn only_roots(at: &mut Laying, span: Span) -> bool {
     let hard = |plant: &crate::formulary::Plant| plant.hard && plant.aromatic == Aromatic::No;
-    if at.plants.is_empty() || !at.plants.iter().all(|in_pan| hard(in_pan.plant)) {
+    if at.marc.plants.is_empty() || !at.marc.plants.iter().all(|in_pan| hard(in_pan.plant)) {
         return false;
     }
     let message = format!("a hot infusion of nothing but {}", at.plant_words());

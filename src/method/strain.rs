@@ -26,7 +26,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
         );
         return;
     }
-    if at.put_in.is_empty() || at.plants.is_empty() {
+    if at.marc.put_in.is_empty() || at.marc.plants.is_empty() {
         return;
     }
     let in_pan = in_pan(at);
@@ -34,7 +34,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
         leave_in(at, span, in_pan);
         return;
     }
-    let kept = (0..at.plants.len()).map(|n| keep(at, n)).collect();
+    let kept = (0..at.marc.plants.len()).map(|n| keep(at, n)).collect();
     let how_wet = at.assume(match hand {
         Hand::Drained => &DRAINED,
         Hand::Squeezed | Hand::Not => &SQUEEZED,
@@ -44,8 +44,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     at.work.claim(Id::HeldBack, held);
     let put_in = put_in_all(at);
     let mut losses = Vec::new();
-    if !at.boiled.is_empty() {
-        losses.push(add_volumes(&mut at.work, BOILED, at.boiled.clone()));
+    if !at.marc.boiled.is_empty() {
+        losses.push(add_volumes(&mut at.work, BOILED, at.marc.boiled.clone()));
     }
     losses.push(held);
     let run = at.work.work("strained", Lose { before: put_in, losses });
@@ -57,7 +57,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
         at.batch.keep(share, "the strained", &mut at.work);
     }
     let strained = join_the_first(at, run, &mut kept);
-    at.kept = Some(kept);
+    at.marc.kept = Some(kept);
     at.work.claim(Id::Strained, strained);
     at.work.measurable(strained);
     let minutes = at.allowance(&STRAINING, false);
@@ -82,10 +82,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
         say.extend(all);
     }
     at.strained = true;
-    at.spent = std::mem::take(&mut at.plants);
-    at.put_in.clear();
-    let boiled = std::mem::take(&mut at.boiled);
-    at.boiled_before.extend(boiled);
+    at.marc.spent = std::mem::take(&mut at.marc.plants);
+    at.marc.put_in.clear();
+    let boiled = std::mem::take(&mut at.marc.boiled);
+    at.marc.boiled_before.extend(boiled);
     at.volume = Some(strained);
     let (liquid, sweet) = at.batch.layers();
     let level = Level {
@@ -103,17 +103,17 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
 const BOILED: &str = "boiled off in all";
 
 fn put_in_all(at: &mut Laying) -> Line {
-    add_volumes(&mut at.work, "liquid in all", at.put_in.clone())
+    add_volumes(&mut at.work, "liquid in all", at.marc.put_in.clone())
 }
 
 /// What stands in the pan before straining: put in, less what boiled off since.
 fn in_pan(at: &mut Laying) -> Line {
     let put_in = put_in_all(at);
-    if at.boiled.is_empty() {
+    if at.marc.boiled.is_empty() {
         return put_in;
     }
-    let boiled = add_volumes(&mut at.work, BOILED, at.boiled.clone());
-    let ever = at.boiled_before.iter().chain(&at.boiled).copied().collect();
+    let boiled = add_volumes(&mut at.work, BOILED, at.marc.boiled.clone());
+    let ever = at.marc.boiled_before.iter().chain(&at.marc.boiled).copied().collect();
     let ever = add_volumes(&mut at.work, BOILED, ever);
     at.work.claim(Id::BoiledOff, ever);
     at.work.work("in the pan before straining", Lose { before: put_in, losses: vec![boiled] })
@@ -125,8 +125,8 @@ fn pass_on(at: &mut Laying, share: Line, held: Line) -> Kept {
     for line in &mut at.passed_on {
         *line = at.work.work("plant from before", PassedOn { plants: *line, share });
     }
-    let can_give = at.can_give.take().unwrap_or_else(|| {
-        let weights: Vec<Line> = at.plants.iter().map(|in_pan| in_pan.weight).collect();
+    let can_give = at.marc.can_give.take().unwrap_or_else(|| {
+        let weights: Vec<Line> = at.marc.plants.iter().map(|in_pan| in_pan.weight).collect();
         add_weights(&mut at.work, "plants in the pan", weights)
     });
     let passed = at.work.work("plant in the liquid", PassedOn { plants: can_give, share });
@@ -137,7 +137,7 @@ fn pass_on(at: &mut Laying, share: Line, held: Line) -> Kept {
 
 /// The liquid of an earlier straining joins this one.
 fn join_the_first(at: &mut Laying, run: Line, kept: &mut Kept) -> Line {
-    let Some(first) = at.aside.take() else { return run };
+    let Some(first) = at.marc.aside.take() else { return run };
     at.batch.pour_in(first.batch);
     kept.washed.splice(0..0, first.passed_on.iter().copied());
     at.passed_on.splice(0..0, first.passed_on);
@@ -146,7 +146,7 @@ fn join_the_first(at: &mut Laying, run: Line, kept: &mut Kept) -> Line {
 
 /// Nothing is strained: the plants stay in, with all they have.
 fn leave_in(at: &mut Laying, span: Span, in_pan: Line) {
-    if at.aside.is_some() || !at.passed_on.is_empty() {
+    if at.marc.aside.is_some() || !at.passed_on.is_empty() {
         at.order(
             span,
             "the plants are to stay in a liquid that was strained before",
@@ -156,8 +156,8 @@ fn leave_in(at: &mut Laying, span: Span, in_pan: Line) {
         return;
     }
     let thick = matches!(at.recipe.menstruum(), Some(Menstruum::Honey | Menstruum::Glycerin));
-    for n in 0..at.plants.len() {
-        let InPan { plant, weight, water, .. } = at.plants[n];
+    for n in 0..at.marc.plants.len() {
+        let InPan { plant, weight, water, .. } = at.marc.plants[n];
         at.passed_on.push(weight);
         let dry = match water {
             Some(part) => {
@@ -175,10 +175,9 @@ fn leave_in(at: &mut Laying, span: Span, in_pan: Line) {
     let poured = at.volume.unwrap_or(in_pan);
     let volume = if thick { at.batch.volume("with the plants in it", &mut at.work) } else { in_pan };
     at.strained = true;
-    at.left_in = true;
     at.volume = Some(volume);
     let plants = at.plant_words();
-    at.in_it = std::mem::take(&mut at.plants);
+    at.marc.left_in = std::mem::take(&mut at.marc.plants);
     let say = match thick && at.done.is_empty() {
         true => vec![
             words(format!("Stir the powdered {plants} into ")),
@@ -192,7 +191,7 @@ fn leave_in(at: &mut Laying, span: Span, in_pan: Line) {
 
 /// What one plant keeps back when squeezed, from its page or assumed. Oil and honey are kept less than water.
 pub(super) fn keep(at: &mut Laying, n: usize) -> Line {
-    let InPan { plant, form, weight, .. } = at.plants[n];
+    let InPan { plant, form, weight, .. } = at.marc.plants[n];
     let figures = plant.form(form);
     let (own, guess) = match at.recipe.menstruum() {
         _ if at.batch.holds_oil() => (figures.and_then(|figures| figures.holds_oil.clone()), &OIL_HELD),

@@ -16,7 +16,7 @@ use crate::working::Id;
 /// A dry blend: what is put in is what there is.
 pub(super) fn blend(at: &mut Laying) {
     let Some(weight) = at.work.line(Id::Plants) else { return };
-    at.passed_on = at.weights.clone();
+    at.passed_on = at.marc.weights.clone();
     let minutes = at.allowance(&MIXING, false);
     let say = vec![words(
         "Weigh each plant. Mix from the smallest to the largest, tumble well, and let the jar rest a day before you taste.",
@@ -29,14 +29,14 @@ pub(super) fn blend(at: &mut Laying) {
 
 /// What is finished weighs so much, g.
 pub(super) fn close(at: &mut Laying, weight: Line) {
-    let wet = std::mem::take(&mut at.wet_dough);
+    let wet = std::mem::take(&mut at.dough.wet);
     let weight = match wet[..] {
         [] => weight,
         _ => add_weights(&mut at.work, "moist, weighed", wet.into_iter().chain([weight]).collect()),
     };
     at.work.claim(Id::FinishedWeight, weight);
     at.work.measurable(weight);
-    let pieces = at.piece.map(|piece| {
+    let pieces = at.dough.piece.map(|piece| {
         let pieces = at.work.work("pieces", Pieces { finished: weight, piece });
         at.work.claim(Id::Pieces, pieces);
         pieces

@@ -38,7 +38,7 @@ specimens! {
     "decoction" "decoction" "Root, bark and hard fruit simmered in water that began cold. A lid saves water; a second water takes most of what the first has left.";
     "syrup" "syrup" "A decoction or an infusion with honey, sugar, maple syrup or glycerin. How it keeps depends on how much of it is dissolved, not on the words equal or double.";
     "oxymel" "oxymel" "Vinegar and honey. The honey thins the acid, and the vinegar thins the honey.";
-    "infused honey" "infused-honey" "Dried plants in honey; every gram of water they bring counts. Fresh ones make it ferment.";
+    "infused honey" "infused-honey" "Dried plants in honey; every gram of water they bring counts. The honey here holds 17.1 % of water: measure yours. Fresh plants make it ferment.";
     "electuary" "electuary" "Powder stirred into honey until it is a paste, and eaten with it.";
     "tincture" "tincture" "Plants in spirit and water. The ratio says how much plant, the per cent how much alcohol; both stand on the label.";
     "glycerite" "glycerite" "Plants in glycerin and a little water. Below 55 % it does not keep, and a fresh plant brings water of its own.";

@@ -1,8 +1,10 @@
 //! The variations table: the recipe first, then each variation, every column computed.
 
+use super::recipe::capital;
 use super::show::{duration, whole};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::keeping::judge;
+use crate::measure::unit::G;
 use crate::measure::{decimal, usual_places};
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::{Id, Rounds};
@@ -56,13 +58,23 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         let declared = worked.recipe.variations.iter().find(|other| other.name.value == row.name);
         judge(row, declared.map_or(worked.recipe.ph(), |other| other.recipe.ph())).rung
     };
+    let parts = part_columns(worked, &all);
+    heads.splice(
+        0..0,
+        parts.iter().map(|name| Head {
+            text: format!("{}, g", capital(name)),
+            short: format!("{}, g", capital(name)),
+            group: false,
+            words: false,
+        }),
+    );
     let class_of_base = judge(&worked.base, worked.recipe.ph()).rung.class;
     let rows = all
         .iter()
         .enumerate()
         .map(|(n, row)| {
-            let mut cells: Vec<Cell> =
-                columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)).collect();
+            let mut cells: Vec<Cell> = parts.iter().map(|name| part_cell(name, row, &worked.base)).collect();
+            cells.extend(columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)));
             let rung = kept(row);
             cells.push(Cell {
                 text: format!("{}: {}", rung.class, rung.brief),
@@ -76,6 +88,29 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
     Some(Variations { part, caption: caption.to_string(), heads, rows })
 }
 
+/// The plants of a mixture written as parts: what each weighs is what is asked of it.
+fn part_columns(worked: &WorkedRecipe, all: &[&Worked]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    if worked.recipe.weight.is_some() {
+        for item in all.iter().flat_map(|row| &row.laid.ingredients).filter(|item| item.plant.is_some()) {
+            if !names.contains(&item.words) {
+                names.push(item.words.clone());
+            }
+        }
+    }
+    names
+}
+
+fn part_cell(name: &str, row: &Worked, base: &Worked) -> Cell {
+    let weight = |of: &Worked| {
+        let item = of.laid.ingredients.iter().find(|item| item.plant.is_some() && item.words == name)?;
+        Some(of.at(item.weight?))
+    };
+    let shown = |of: &Worked| weight(of).map_or("–".to_string(), |g| decimal(g, usual_places(g, &G)));
+    let mark = against((&shown(row), weight(row)), (&shown(base), weight(base)));
+    Cell { text: shown(row), mark: mark.to_string(), label: format!("{}, g", capital(name)) }
+}
+
 /// Whether a working has a figure for a column: what is liquid shows its volume, and no weight beside it.
 fn shows(id: Id, worked: &Worked) -> bool {
     let liquid = id == Id::FinishedWeight && worked.value(Id::Finished).is_some();
@@ -86,14 +121,18 @@ fn shows(id: Id, worked: &Worked) -> bool {
 
 fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
     let text = printed(id, row);
-    let mark = match (row.value(id), base.value(id)) {
-        // What prints alike is the same to a reader.
-        _ if text == printed(id, base) => "",
+    let mark = against((&text, row.value(id)), (&printed(id, base), base.value(id)));
+    Cell { text, mark: mark.to_string(), label: label.to_string() }
+}
+
+/// How a figure stands to the recipe's. What prints alike is the same to a reader.
+fn against(here: (&str, Option<f64>), there: (&str, Option<f64>)) -> &'static str {
+    match (here.1, there.1) {
+        _ if here.0 == there.0 => "",
         (Some(here), Some(there)) if here > there => "more",
         (Some(_), Some(_)) => "less",
         _ => "other",
-    };
-    Cell { text, mark: mark.to_string(), label: label.to_string() }
+    }
 }
 
 /// The figure alone: the unit stands in the head. Counts for people are rounded down.

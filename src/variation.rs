@@ -4,7 +4,7 @@ use crate::diagnostic::Finding;
 use crate::formula::Line;
 use crate::formulary::Formulary;
 use crate::measure::show;
-use crate::method::{Laid, lay_down};
+use crate::method::{Laid, activity_is_known, lay_down};
 use crate::recipe::Recipe;
 use crate::working::{Id, Range, Working, places};
 
@@ -45,7 +45,9 @@ pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Op
         // the variation's own is told where the variation is named.
         let mut own: Vec<Finding> = findings.drain(before..).collect();
         own.retain(|finding| {
-            !findings.iter().any(|told| told.code == finding.code && told.span == finding.span)
+            !findings
+                .iter()
+                .any(|told| (told.code, told.level, told.span) == (finding.code, finding.level, finding.span))
         });
         for finding in &mut own {
             let inside = |span: crate::span::Span| {
@@ -76,10 +78,15 @@ impl Worked {
 
     /// The same lines with some of them set: an amount that is varied, or any line measured.
     pub fn with(&self, set: &[(Line, f64)]) -> Worked {
-        let working = &self.laid.working;
-        let values = working.evaluate(set);
-        let places = places(working, &values);
-        Worked { values, ranges: working.range(set), places, ..self.clone() }
+        let mut laid = self.laid.clone();
+        let values = laid.working.evaluate(set);
+        let ranges = laid.working.range(set);
+        // Another size may leave what the equations were measured on: it boils down further.
+        if !activity_is_known(&laid.working, &ranges) {
+            laid.working.disown(Id::WaterActivity);
+        }
+        let places = places(&laid.working, &values);
+        Worked { name: self.name.clone(), laid, values, ranges, places }
     }
 
     /// A working that is no recipe's.

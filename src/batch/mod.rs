@@ -18,6 +18,9 @@ use crate::formula::catalogue::pan::{
 use crate::materia::{Sweetener, WATER_DENSITY};
 use crate::working::Working;
 
+/// The name of the line of all the water in a batch.
+pub const ALL_WATER: &str = "water in all";
+
 /// What is in the pan.
 #[derive(Clone, Debug, Default)]
 pub struct Batch {
@@ -139,6 +142,11 @@ impl Batch {
             self.boiled.push(away);
         }
         away
+    }
+
+    /// Takes off water that has boiled away, mL.
+    pub fn boil_off(&mut self, boiled: Line) {
+        self.boiled.push(boiled);
     }
 
     /// Keeps a share of everything (what the cloth lets through, what is poured out).

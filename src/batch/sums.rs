@@ -1,7 +1,7 @@
 //! What follows from a batch's composition, laid down when it is asked for.
 
 use super::lot::Made;
-use super::{Batch, Part};
+use super::{ALL_WATER, Batch, Part};
 use crate::formula::Line;
 use crate::formula::catalogue::composition::{
     HoneyActivity, MoleFraction, Moles, Norrish, SucroseShare, WaterActivity, WaterActivityHoney,
@@ -128,7 +128,7 @@ impl Batch {
 
     /// Water against everything, by weight, where honey is what extracts; none where nothing is.
     pub fn moisture(&self, work: &mut Working) -> Option<Line> {
-        let water = self.part(Part::Water, "water in all", work)?;
+        let water = self.part(Part::Water, ALL_WATER, work)?;
         let everything = self.weight_of_liquid("weight of everything", work);
         Some(work.work("moisture", Moisture { water, everything }))
     }
@@ -161,7 +161,7 @@ impl Batch {
     /// Glycerol against glycerol and water, by weight: the domain of its water activity. None without any.
     pub fn glycerol_share(&self, work: &mut Working) -> Option<Line> {
         let part = self.part(Part::Glycerol, "glycerol in all", work)?;
-        let other = self.part(Part::Water, "water in all", work)?;
+        let other = self.part(Part::Water, ALL_WATER, work)?;
         Some(work.work("glycerol in glycerol and water", ShareOfTwo { part, other }))
     }
 
@@ -201,7 +201,7 @@ impl Batch {
         {
             return Some(work.work("water activity", HoneyActivity { moisture }));
         }
-        let water = self.part(Part::Water, "water in all", work)?;
+        let water = self.part(Part::Water, ALL_WATER, work)?;
         let molar = work.figure(&WATER_MOLAR);
         let mut each = Vec::new();
         for (part, name, molar_mass, constant) in SOLUTES {
@@ -231,7 +231,7 @@ impl Batch {
             return None;
         }
         let sucrose = self.part(Part::Sucrose, "sucrose in all", work)?;
-        let water = self.part(Part::Water, "water in all", work)?;
+        let water = self.part(Part::Water, ALL_WATER, work)?;
         Some(work.work("sugar in sugar and water", SucroseShare { sucrose, water }))
     }
 }

@@ -17,6 +17,7 @@ figures! {
     HONEY_KEEPS "honey-keeps" "most water of honey that keeps" = 0.186 PER_CENT_WW;
         Source::published(Work::HoneyGrades, "US Grade A: not more than 18.6 % moisture");
     NO_WATER "no-water" "no water at all" = 0.0 ML; Source::reckoned("nothing");
+    TRACE "trace" "water that no spoon shows" = 0.001 ML; Source::reckoned("a thousandth of a millilitre");
     HONEY_FERMENTS "honey-ferments" "water above which honey ferments" = 0.19 PER_CENT_WW;
         Source::from_memory(Work::BeekeepingHandbook, "above 19 % expect it whatever the yeast count");
     ACID_ENOUGH "acid-enough" "pH at or below which 15 % of alcohol preserves" = 5.0 ONE;

@@ -10,7 +10,7 @@ use crate::materia::{GLYCEROL_MOST, SUCROSE_MOST};
 use crate::measure::Dimension;
 use crate::measure::unit::{ML, ONE};
 use crate::recipe::{Menstruum, Shape, Take, Vessel};
-use crate::working::Id;
+use crate::working::{Id, Range, Working};
 
 pub(super) fn close(at: &mut Laying) {
     if at.recipe.preparation.value.shape == Shape::Dry {
@@ -109,16 +109,22 @@ fn kept(at: &mut Laying, finished: Line) {
     if let Some(share) = at.batch.sucrose_share(&mut at.work) {
         at.work.claim(Id::SugarInWater, share);
     }
-    // Above 60 % glycerol the equation reads too dry, on the unsafe side, and nothing holds it above
-    // saturated sugar: no figure is better than that.
-    let glycerol = at.batch.glycerol_share(&mut at.work);
-    let sugar = at.work.line(Id::SugarInWater);
+    if let Some(share) = at.batch.glycerol_share(&mut at.work) {
+        at.work.claim(Id::GlycerolInWater, share);
+    }
     let ranges = at.work.range(&[]);
-    let within = |line: Option<Line>, most: f64| line.is_none_or(|line| ranges[line.index()].high <= most);
-    let in_domain = within(glycerol, GLYCEROL_MOST.value) && within(sugar, SUCROSE_MOST.value);
-    if in_domain && let Some(activity) = at.batch.water_activity(&mut at.work) {
+    if activity_is_known(&at.work, &ranges)
+        && let Some(activity) = at.batch.water_activity(&mut at.work)
+    {
         at.work.claim(Id::WaterActivity, activity);
     }
+}
+
+/// Whether a mixture is one that the equations of water activity were measured on. Above 60 % glycerol they read
+/// too dry, on the unsafe side, and nothing holds them above saturated sugar: no figure is better than that.
+pub(crate) fn activity_is_known(work: &Working, ranges: &[Range]) -> bool {
+    let within = |id: Id, most: f64| work.line(id).is_none_or(|line| ranges[line.index()].high <= most);
+    within(Id::GlycerolInWater, GLYCEROL_MOST.value) && within(Id::SugarInWater, SUCROSE_MOST.value)
 }
 
 /// Doses by the larger amount taken: fewer doses, and the most that one holds.

@@ -1,6 +1,7 @@
 //! Poured into bath water.
 
 use super::{Hazard, Laying, Say, words};
+use crate::batch::Batch;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::catalogue::pan::{Away, Weigh};
 use crate::formula::catalogue::rules::MixedTemperature;
@@ -64,7 +65,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, bath: &Diluted) {
             }
             let plants = at.plant_words();
             at.passed_on.append(&mut at.marc.weights.clone());
-            at.batch.add_water(all);
+            // Their own water is in the tub with the rest.
+            at.batch = Batch::of_water(all);
             at.strained = true;
             at.need("a cotton bag with a string");
             vec![

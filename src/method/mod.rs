@@ -29,10 +29,12 @@ mod strain;
 mod sweeten;
 mod weighed;
 
+pub(crate) use account::activity_is_known;
 pub use laid::{Done, Hazard, Ingredient, Laid, Level, Say};
 
 use laying::{Aside, InPan, Kept, Laying};
 
+use crate::batch::ALL_WATER;
 use crate::diagnostic::{Code, Finding, stops};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{AddTimes, AddVolumes, AddWeights};
@@ -112,6 +114,17 @@ fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>) {
     };
     if let Some(line) = work.impossible(&values) {
         let (at, message) = fault(line, values[line.index()]);
+        // All the water there is comes to less than nothing only where a syrup is boiled down past its sugar.
+        let reduced = recipe.method.iter().find(|step| matches!(step.value, Step::Reduce(_)));
+        if let Some(step) = reduced.filter(|_| work.entry(line).name.starts_with(ALL_WATER)) {
+            let less = "it is to be boiled down to less than what does not boil away";
+            findings.push(
+                Finding::error(Code::BelowNothing, step.span, less)
+                    .why(message)
+                    .write("- reduce: ... before - sweeten: {...}, or to more"),
+            );
+            return;
+        }
         findings.push(match step_of(line) {
             Some(Step::Reduce(_)) => {
                 Finding::error(Code::BelowNothing, at, "it is to be boiled down to more than there is")

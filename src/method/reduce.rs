@@ -30,6 +30,15 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         at.order(span, message, "its vapour catches fire, and the alcohol leaves", write);
         return;
     }
+    if at.batch.holds_vinegar() {
+        at.order(
+            span,
+            "vinegar is in the pan that is to be reduced",
+            "part of its acid leaves with the steam, and how much is in no table: what it keeps by could not be told",
+            "less liquid at the start, or - reduce: ... before - acidify: {...}",
+        );
+        return;
+    }
     let left = match to {
         Reduction::ToShare { share, of } => {
             let share = at.work.given("share left after reducing", &ONE, *share, false, span);

@@ -30,6 +30,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
         return;
     }
     let in_pan = in_pan(at);
+    boiled_off_the_batch(at, in_pan);
     if hand == Hand::Not {
         leave_in(at, span, in_pan);
         return;
@@ -117,6 +118,24 @@ fn in_pan(at: &mut Laying) -> Line {
     let ever = add_volumes(&mut at.work, BOILED, ever);
     at.work.claim(Id::BoiledOff, ever);
     at.work.work("in the pan before straining", Lose { before: put_in, losses: vec![boiled] })
+}
+
+/// What is in the pan after the boiling. From water and syrups water leaves; what leaves vinegar is nearly as sour
+/// as the vinegar, so none of its acid is counted as staying behind.
+fn boiled_off_the_batch(at: &mut Laying, in_pan: Line) {
+    if at.marc.boiled.is_empty() {
+        return;
+    }
+    if at.batch.is_water() {
+        at.batch = Batch::of_water(in_pan);
+    } else if at.batch.holds_vinegar() {
+        let before = put_in_all(at);
+        let share = at.work.work("share that boiling left", Passed { after: in_pan, before });
+        at.batch.keep(share, "the pan", &mut at.work);
+    } else {
+        let boiled = add_volumes(&mut at.work, BOILED, at.marc.boiled.clone());
+        at.batch.boil_off(boiled);
+    }
 }
 
 /// The share of the plants' strength that runs through, and what is left for fresh water to take.

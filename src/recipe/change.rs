@@ -72,11 +72,21 @@ fn read_variation(node: &Node, tree: &Node, span: Span, findings: &mut Vec<Findi
     let mut found = Vec::new();
     let recipe = read_tree(&changed, span, &mut found);
     let here = node.span;
-    findings.extend(
-        found.into_iter().filter(|finding| {
-            finding.span.is_some_and(|span| span.start >= here.start && span.end <= here.end)
-        }),
-    );
+    let (inside, outside): (Vec<Finding>, Vec<Finding>) = found.into_iter().partition(|finding| {
+        finding.span.is_some_and(|span| span.start >= here.start && span.end <= here.end)
+    });
+    // A change may take away what a key elsewhere stood on: then the variation is what is at fault.
+    if recipe.is_none() && inside.is_empty() {
+        let told = |finding: &Finding| {
+            findings.iter().any(|told| (told.code, told.span) == (finding.code, finding.span))
+        };
+        if let Some(mut finding) = outside.into_iter().find(|finding| !told(finding)) {
+            finding.message = format!("in `{}`: {}", name.value, finding.message);
+            finding.span = Some(name.span);
+            findings.push(finding);
+        }
+    }
+    findings.extend(inside);
     let mut recipe = recipe?;
     recipe.name = name.clone();
     Some(Variation { name, changes, recipe: Box::new(recipe) })

@@ -71,6 +71,7 @@ ids! {
     FreeWater "free-water" true Near "water that nothing dissolved preserves, mL";
     Covered "covered" false Near "alcohol in the free water, %";
     SugarInWater "sugar-in-water" false Near "sucrose against sucrose and water, % w/w";
+    GlycerolInWater "glycerol-in-water" false Near "glycerol against glycerol and water, % w/w";
     Strength "strength" true Near "plant that passed into the liquid, % w/v of the finished";
     Doses "doses" true Down "doses, 1";
     Days "days" false Down "days they last, 1";

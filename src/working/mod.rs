@@ -206,6 +206,11 @@ impl Working {
         self.ids.insert(id, line);
     }
 
+    /// Takes an id from its line, which is no answer to it any more.
+    pub fn disown(&mut self, id: Id) {
+        self.ids.remove(&id);
+    }
+
     /// The line of an id.
     pub fn line(&self, id: Id) -> Option<Line> {
         self.ids.get(&id).copied()

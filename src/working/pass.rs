@@ -8,6 +8,9 @@ pub const MOST_ASSUMPTIONS: usize = 12;
 /// Up to here the low, usual and high of every assumption are crossed in full.
 const CROSSED_IN_FULL: usize = 6;
 
+/// What floating point alone leaves below nothing counts as nothing.
+const NOISE: f64 = 1e-9;
+
 /// The least and the most a line may well be.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Range {
@@ -67,6 +70,9 @@ impl Working {
         self.crossed(set, |set| {
             for (range, value) in ranges.iter_mut().zip(self.evaluate(set)) {
                 // A corner that cannot be (a pan boiled dry) says nothing about the others.
+                if !value.is_finite() {
+                    continue;
+                }
                 if value < range.low {
                     range.low = value;
                 }
@@ -130,7 +136,7 @@ impl Working {
     pub fn impossible(&self, values: &[f64]) -> Option<Line> {
         self.lines().find(|line| {
             let value = values[line.index()];
-            matches!(self.entry(*line).how, How::Worked(_)) && !(value >= 0.0 && value.is_finite())
+            matches!(self.entry(*line).how, How::Worked(_)) && !(value >= -NOISE && value.is_finite())
         })
     }
 

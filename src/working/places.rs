@@ -24,15 +24,31 @@ pub fn places(working: &Working, values: &[f64]) -> Vec<u8> {
             }
         })
         .collect();
-    for line in working.lines().rev() {
-        while !recomputes(working, values, &places, line) {
-            let Some(input) = worst(working, values, &places, line) else {
-                break;
-            };
-            places[input.index()] += 1;
+    loop {
+        let before = places.clone();
+        for line in working.lines().rev() {
+            while !recomputes(working, values, &places, line) {
+                // Where no input can show more, the result lies on the brink: one place more of it tells.
+                let on_the_brink = brink(working, values, &places, line) && places[line.index()] < MOST;
+                let worst = worst(working, values, &places, line).filter(|_| !on_the_brink);
+                let more = worst.unwrap_or(line);
+                if places[more.index()] >= MOST {
+                    break;
+                }
+                places[more.index()] += 1;
+            }
+        }
+        if places == before {
+            return places;
         }
     }
-    places
+}
+
+/// Whether a value lies so near to a half of its last place that no few digits of its inputs tell its side.
+fn brink(working: &Working, values: &[f64], places: &[u8], line: Line) -> bool {
+    let size = (values[line.index()] * working.entry(line).unit.printed).abs();
+    let scaled = (0..places[line.index()]).fold(size, |size, _| size * 10.0);
+    ((scaled - scaled.floor()) - 0.5).abs() < 1e-2
 }
 
 /// Whether a line recomputed from its inputs as printed prints as it does.
@@ -57,7 +73,7 @@ fn worst(working: &Working, values: &[f64], places: &[u8], line: Line) -> Option
         }
         let alone = printed(working, values, places, line, Some(input));
         let miss = (evaluate(&by.formula.is, &by.with, &alone, 0) - exact).abs();
-        if miss > 0.0 && worst.is_none_or(|(most, _)| miss > most) {
+        if miss > 1e-12 * exact.abs() && worst.is_none_or(|(most, _)| miss > most) {
             worst = Some((miss, input));
         }
     }

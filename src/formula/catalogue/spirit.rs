@@ -3,7 +3,7 @@
 use super::formulas;
 use crate::bibliography::{Source, Work};
 use crate::formula::expr::{choose, figure, greater, look, number, sum};
-use crate::materia::{ETHANOL_DENSITY, SPIRIT_DENSITY, SPIRIT_SHARE, SUGAR_OCCUPIES, SUGAR_PRESERVES};
+use crate::materia::{ETHANOL_DENSITY, SPIRIT_DENSITY, SPIRIT_SHARE, SUGAR_OCCUPIES, SUGAR_PRESERVES, TRACE};
 
 const RULE: Source = Source::published(Work::PreservingSyrups, "free water and the alcohol that covers it");
 
@@ -47,7 +47,7 @@ formulas! {
         RULE; "a screen used in teaching, not a test of shelf life";
     /// Alcohol against the free water.
     Covered "covered" { alcohol: many "a" ML, free: one "W" ML }
-        gives "alcohol in the free water" "c" PER_CENT = choose(number(0.0), free, sum(alcohol) / free, number(1.0));
+        gives "alcohol in the free water" "c" PER_CENT = choose(figure(&TRACE), free, sum(alcohol) / free, number(1.0));
         RULE; "where no water is free, all of it is covered";
     /// Acetic acid of a mixture.
     Acidity "acidity" { acid: one "m" G, finished: one "F" ML }

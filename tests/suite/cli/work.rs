@@ -51,17 +51,13 @@ fn work_gives_json_that_tools_can_rely_on() {
 fn work_tells_the_amounts_for_a_wanted_result() {
     let content = kit::root().join("content");
     let dir = content.to_string_lossy();
-    let asked = |recipe: &str, wanted: &str| {
-        run(kit::root(), &["work", recipe, "--of", &dir, "--wanted", wanted])
-    };
+    let asked =
+        |recipe: &str, wanted: &str| run(kit::root(), &["work", recipe, "--of", &dir, "--wanted", wanted]);
     // Twelve tins of 30 mL are 360 mL, whatever the recipe itself makes.
     let tins = asked("oil-and-wax#3", "12 tins of 30 mL");
     tins.says(0, "finished          finished                              360 mL", "");
     assert!(!tins.out.contains("Variations"), "{}", tins.out);
-    let json = run(
-        kit::root(),
-        &["work", "--json", "small-sweets", "--of", &dir, "--wanted", "80 lozenges"],
-    );
+    let json = run(kit::root(), &["work", "--json", "small-sweets", "--of", &dir, "--wanted", "80 lozenges"]);
     let all: Value = serde_json::from_str(&json.out).expect("JSON");
     let pieces = all["lines"].as_array().expect("a list").iter().find(|line| line["id"] == "pieces");
     let pieces = pieces.and_then(|line| line["value"].as_f64()).expect("it is cut into pieces");

@@ -84,7 +84,12 @@ fn by_hand(draft: &Draft, seen: &Seen<'_>) -> Option<f64> {
         "glycerin" => strong.glycerin * GLYCERIN + (1.0 - strong.glycerin) * WATER,
         _ => seen.named("density of the honey").next()?,
     };
-    let boiled = seen.of(Id::BoiledOff) * WATER;
+    // Water steams off as water; vinegar as what is in the pan, acid and all.
+    let steams = match liquid.kind {
+        "vinegar" => (volume * density + brought * WATER) / (volume + brought),
+        _ => WATER,
+    };
+    let boiled = seen.of(Id::BoiledOff) * steams;
     let mut weight = if draft.unstrained() {
         // Water of fresh plants, and what dried ones lend to honey, is in their own weight.
         volume * density - boiled + draft.weigh(draft.every_herb()) * seen.by

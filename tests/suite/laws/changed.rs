@@ -6,11 +6,6 @@ use stillroom::diagnostic::stops;
 use super::draft::{Draft, Step, list};
 use super::{config, kinds, work};
 
-/// A variation is left out and nothing says why where the recipe itself has a warning of the same code at the
-/// same place (the pan may boil dry there, and here it does), and where what it lacks is told of the whole
-/// recipe (a first step that no longer combines). Once both are told, this is `true`.
-const ALWAYS_TOLD: bool = false;
-
 /// A change, by places in the recipe and in another of the same preparation.
 #[derive(Clone, Debug)]
 enum Change {
@@ -104,8 +99,7 @@ fn written_out(draft: &Draft, other: &Draft, changes: &[Change]) -> Result<(), T
     let Some(with) = with else { return Err(TestCaseError::reject("the recipe itself cannot be worked")) };
     let (alone, alone_found) = work(&changed, &changed.text());
     let Some(alone) = alone.filter(|_| !stops(&alone_found)) else {
-        let untold = !ALWAYS_TOLD && with.variations.is_empty();
-        prop_assert!(stops(&found) || untold, "nothing says that it cannot be: {lines:?}");
+        prop_assert!(stops(&found), "nothing says that it cannot be: {lines:?}");
         return Ok(());
     };
     let [varied] = &with.variations[..] else {

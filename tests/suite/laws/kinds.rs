@@ -6,14 +6,6 @@ use proptest::sample::select;
 use super::draft::{Draft, Herb, Liquid, Step, grows};
 use super::poured::*;
 
-/// What boils off in a simmer is not taken off the weight of vinegar, nor of water whose plants stay in
-/// (strain: not). Once it is, this is `true`, and chance simmers them too.
-const SIMMERED: bool = false;
-
-/// A bag of fresh plants in a bath adds their water to its weight and not to its volume. Once both or
-/// neither hold it, this is `true`.
-const FRESH_IN_A_BAG: bool = false;
-
 type Parts = (Vec<Herb>, Option<f64>);
 
 fn draft(
@@ -61,7 +53,7 @@ fn extracted(words: Vec<&'static str>) -> impl Strategy<Value = Draft> {
 
 /// Standing, or simmered where that may be.
 fn stewed(standing: BoxedStrategy<Step>) -> BoxedStrategy<Step> {
-    if SIMMERED { prop_oneof![2 => standing, 1 => over_heat()].boxed() } else { standing }
+    prop_oneof![2 => standing, 1 => over_heat()].boxed()
 }
 
 pub fn watery() -> BoxedStrategy<Draft> {
@@ -269,7 +261,7 @@ pub fn laid_on() -> BoxedStrategy<Draft> {
         Step::new("dilute", says)
     });
     let bath = then(extracted(vec!["bath", "foot soak"]), warm.prop_map(|step| vec![step]));
-    let bag = (plants(FRESH_IN_A_BAG), halves(20, 150)).prop_map(|(plants, litres)| {
+    let bag = (plants(true), halves(20, 150)).prop_map(|(plants, litres)| {
         draft("bath", plants, None, vec![Step::new("dilute", format!("{} L", grows(litres)))])
     });
     let wet = (plants(true), water(), stewed(standing("h").boxed()), 3u32..15).prop_map(

@@ -12,12 +12,6 @@ use super::{config, kinds, worked};
 /// More decimals than this help nobody.
 const MOST: u8 = 8;
 
-/// Places are settled in one pass from the last line to the first, and a place that an early line asks for may
-/// take a later one off its figure; and a figure on the brink of rounding gets no place of its own. Once
-/// neither happens, and no water is free where only noise says so (glycerin of 50 %), this is `true`; until then
-/// a student may be off by ten in the last place, or by a hundredth of the figure.
-const TO_THE_LAST_DIGIT: bool = false;
-
 /// The digits that a line prints, without its unit.
 fn digits(recipe: &Worked, line: Line) -> String {
     let shown = recipe.shown(line);
@@ -45,10 +39,9 @@ fn again(recipe: &Worked) -> Result<(), TestCaseError> {
         let (again, shown) = (decimal(value * entry.unit.printed, places), digits(recipe, line));
         let says = recomputes(working, &recipe.values, &recipe.places, line);
         prop_assert_eq!(says, again == shown, "`{}` is said to recompute", entry.name);
-        let off = (value - typed(recipe, line)).abs();
-        let last = 10f64.powi(-i32::from(places)) / entry.unit.printed;
-        let noise = by.formula.id == "covered";
-        let near = !TO_THE_LAST_DIGIT && (off <= 10.0 * last || off <= value.abs() * 1e-2 || noise);
+        // Where an input prints all the decimals there are, the last of its result may be beyond them.
+        let worn = entry.how.inputs().any(|input| recipe.places[input.index()] == MOST);
+        let near = worn && (value - typed(recipe, line)).abs() <= value.abs() * 1e-6;
         let inputs = || entry.how.inputs().map(|input| recipe.shown(input)).collect::<Vec<_>>();
         prop_assert!(near || again == shown, "`{}`: {again} of {:?}, printed {shown}", entry.name, inputs());
     }

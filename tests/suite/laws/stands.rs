@@ -38,18 +38,13 @@ const STEPS: [&str; 22] = [
     "bottle",
 ];
 
-/// Where an assumption may leave nothing at all, what is divided by it has a range without an end. Once
-/// such a corner is left out of the range, this is `true`.
-const RANGES_END: bool = false;
-
 fn figures(recipe: &Worked) -> Result<(), TestCaseError> {
     let working = &recipe.laid.working;
-    let dry = recipe.ranges.iter().any(|range| range.low < 1e-9 && range.high > 1e-9);
     for line in working.lines() {
         let (entry, value, range) = (working.entry(line), recipe.at(line), recipe.ranges[line.index()]);
         prop_assert!(value.is_finite(), "`{}` is {value}", entry.name);
         prop_assert!(value >= 0.0, "`{}` is {value}", entry.name);
-        let ends = range.low.is_finite() && range.high.is_finite() || (dry && !RANGES_END);
+        let ends = range.low.is_finite() && range.high.is_finite();
         prop_assert!(ends, "`{}`: {range:?}", entry.name);
     }
     Ok(())

@@ -16,8 +16,10 @@ pub enum Test {
     AtLeast(Id, &'static Figure),
     /// The line is at most the limit.
     AtMost(Id, &'static Figure),
-    /// The line is there.
+    /// The line is there, and its figure tells why.
     Has(Id),
+    /// The line is there; its figure is of no account.
+    Is(Id),
     /// The line is not there.
     HasNot(Id),
     /// A measured pH is at most the limit.
@@ -78,8 +80,8 @@ const fn at_once(all: &'static [Test]) -> Rung {
 
 /// From what binds first.
 pub static LADDER: &[Rung] = &[
-    at_once(&[Test::Has(Id::Area)]),
-    at_once(&[Test::Has(Id::BathWater)]),
+    at_once(&[Test::Is(Id::Area)]),
+    at_once(&[Test::Is(Id::BathWater)]),
     Rung {
         class: "L",
         verdict: Verdict::CannotTell,
@@ -87,7 +89,7 @@ pub static LADDER: &[Rung] = &[
         brief: "dry, 2 months",
         days: 60,
         shelf: Shelf::Fine,
-        all: &[Test::Has(Id::Pieces)],
+        all: &[Test::Is(Id::Pieces)],
         because: "it is dry, and sugar draws damp; nobody has published how long",
         source: GUIDELINE,
     },

@@ -98,7 +98,7 @@ impl Test {
         match *self {
             Test::AtLeast(id, limit) => line(id).is_some_and(|line| low(line) >= limit.value - TINY),
             Test::AtMost(id, limit) => line(id).is_some_and(|line| high(line) <= limit.value + TINY),
-            Test::Has(id) => line(id).is_some(),
+            Test::Has(id) | Test::Is(id) => line(id).is_some(),
             Test::HasNot(id) => line(id).is_none(),
             Test::MeasuredAcid(limit) => ph.is_some_and(|ph| ph <= limit.value),
         }

@@ -83,12 +83,13 @@ pub const CM2: Unit =
     Unit {
         text: "cm²", dimension: Dimension::LENGTH.times(Dimension::LENGTH), places: 0, printed: 10_000.0
     };
-/// Room that a measured volume takes up.
-pub const M3_PER_ML: Unit = plain(
-    "m³/mL",
-    Dimension::LENGTH.times(Dimension::LENGTH).times(Dimension::LENGTH).per(Dimension::VOLUME),
-    6,
-);
+/// Room that a measured volume takes up, printed in cubic centimetres; kept in cubic metres.
+pub const M3_PER_ML: Unit = Unit {
+    text: "cm³/mL",
+    dimension: Dimension::LENGTH.times(Dimension::LENGTH).times(Dimension::LENGTH).per(Dimension::VOLUME),
+    places: 0,
+    printed: 1_000_000.0,
+};
 /// Drops to a millilitre.
 pub const DROPS_PER_ML: Unit = plain("drops/mL", Dimension::COUNT.per(Dimension::VOLUME), 1);
 /// Days; kept in minutes.

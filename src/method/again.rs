@@ -5,6 +5,7 @@ use crate::batch::Batch;
 use crate::formula::catalogue::pan::{Away, LoseWeight};
 use crate::measure::{Amount, unit::ML};
 use crate::span::{Span, Spanned};
+use crate::working::Id;
 
 /// Water poured through the marc until there is so much: what the marc kept is washed out into it.
 pub(super) fn make_up(at: &mut Laying, span: Span, to: &Spanned<Amount>) {
@@ -71,6 +72,10 @@ pub(super) fn pour(at: &mut Laying, span: Span, water: &Spanned<Amount>) {
         return;
     }
     let fresh = at.declared("fresh water", &ML, &water.value, true, water.span);
+    if let Some(first) = at.work.line(Id::Water) {
+        let both = super::add_volumes(&mut at.work, "water, both times", vec![first, fresh]);
+        at.work.claim(Id::Water, both);
+    }
     let passed_on = std::mem::take(&mut at.passed_on);
     if let Some(passed) = passed_on.last() {
         let left = LoseWeight { before: can_give, losses: vec![*passed] };

@@ -1,10 +1,11 @@
 //! Worked numbers: the short sum, what unfolds under each line, and the whole working.
 
-use super::show::{between, cite, kind, other, plainly, source_of};
+use super::show::{between, cite, kind, other, plainly, source_of, whole};
 use super::view::{Fold, FormulaRow, Kind, Ledger, LedgerRow, Link, PartLink};
 use crate::formula::equation::{Form, Writer, escape};
 use crate::formula::expr::Symbol;
 use crate::formula::{Formula, Line, Use};
+use crate::measure::decimal;
 use crate::variation::Worked;
 use crate::working::{How, Id};
 
@@ -47,13 +48,11 @@ pub fn lines(worked: &Worked, prefix: &str, root: &str) -> Vec<LedgerRow> {
 fn short_sum(worked: &Worked) -> String {
     let shown = |id: Id| worked.laid.working.line(id).map(|line| plainly(worked, line));
     let mut says = Vec::new();
-    let poured = [(Id::Water, "water"), (Id::Spirit, "spirit"), (Id::Liquid, "liquid")]
+    let poured = [(Id::Water, "water"), (Id::Spirit, "spirit"), (Id::Liquid, liquid(worked))]
         .into_iter()
         .find_map(|(id, words)| Some((shown(id)?, words)));
-    if let (Some((poured, words)), Some(strained)) = (poured, shown(Id::Strained)) {
+    if let (Some((poured, words)), Some(strained)) = (&poured, shown(Id::Strained)) {
         says.push(format!("of {poured} of {words}, {strained} runs through the cloth"));
-    } else if let (Some(plants), Some(doses)) = (shown(Id::Plants), shown(Id::Doses)) {
-        says.push(format!("{plants} of plants are {doses} doses"));
     }
     if let Some(reduced) = shown(Id::Reduced) {
         says.push(format!("reducing leaves {reduced}"));
@@ -61,16 +60,42 @@ fn short_sum(worked: &Worked) -> String {
     if let (Some(sweetener), Some(weight), Some(finished)) =
         (shown(Id::Sweetener), shown(Id::SweetenerWeight), shown(Id::Finished))
     {
-        let names: Vec<&str> = sweeteners(worked);
-        let names = crate::method::list_of(&names);
+        let names = crate::method::list_of(&sweeteners(worked));
         says.push(format!("{sweetener} of {names} ({weight}) makes it {finished}"));
+    }
+    if let (Some(wax), Some(finished)) = (shown(Id::Wax), shown(Id::Finished)) {
+        says.push(format!("{wax} of wax sets it, {finished} in all"));
+    }
+    if let (Some(plants), Some(area)) = (shown(Id::Plants), shown(Id::Area)) {
+        says.push(format!("{plants} of plants cover {area}"));
+    }
+    if let (Some(weight), Some(pieces)) = (shown(Id::FinishedWeight), worked.value(Id::Pieces)) {
+        says.push(format!("{weight} in all make {} pieces", decimal(whole(pieces), 0)));
+    }
+    if says.is_empty() {
+        let doses = worked.value(Id::Doses).map(|doses| decimal(whole(doses), 0));
+        says.push(match (shown(Id::Plants), shown(Id::Finished), doses) {
+            (Some(plants), None, Some(doses)) => format!("{plants} of plants are {doses} doses"),
+            (Some(plants), Some(made), _) => format!("{plants} of plants in {made}"),
+            (_, made, _) => made.or(shown(Id::FinishedWeight)).unwrap_or_default() + " in all",
+        });
     }
     format!("The short sum: {}. Every line that leads there is below.", says.join("; "))
 }
 
+/// What extracts, by the word it was put in under.
+fn liquid(worked: &Worked) -> &str {
+    let line = worked.laid.working.line(Id::Liquid);
+    let item = worked.laid.ingredients.iter().find(|item| line.is_some() && item.volume == line);
+    item.map_or("liquid", |item| item.words.as_str())
+}
+
 fn sweeteners(worked: &Worked) -> Vec<&str> {
     let ingredients = worked.laid.ingredients.iter();
-    ingredients.filter(|ingredient| ingredient.keeps).map(|ingredient| ingredient.words.as_str()).collect()
+    ingredients
+        .filter(|ingredient| ingredient.sweetens())
+        .map(|ingredient| ingredient.words.as_str())
+        .collect()
 }
 
 /// One line as a row, without what unfolds under it.

@@ -134,7 +134,7 @@ fn custom_alone_never_keeps() {
             Test::AtLeast(_, limit) | Test::AtMost(_, limit) | Test::MeasuredAcid(limit) => {
                 matches!(limit.source.standing, Standing::Published | Standing::Reckoned)
             }
-            Test::Has(_) | Test::HasNot(_) => false,
+            Test::Has(_) | Test::Is(_) | Test::HasNot(_) => false,
         });
         assert!(published, "class {} keeps by no published limit", rung.class);
     }

@@ -102,7 +102,7 @@ fn looked_at(one: &Value) {
         "Pa",
         "cm²",
         "mm",
-        "m³/mL",
+        "cm³/mL",
     ];
     let lines = one["lines"].as_array().expect("a list");
     let mut ids = Vec::new();

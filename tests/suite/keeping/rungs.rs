@@ -31,7 +31,7 @@ fn the_first_rung_whose_limits_hold_at_the_careful_end() {
         let holds = |test: &Test| match test {
             Test::AtLeast(id, limit) => range(*id).is_some_and(|range| range.low > limit.value - 1e-9),
             Test::AtMost(id, limit) => range(*id).is_some_and(|range| range.high < limit.value + 1e-9),
-            Test::Has(id) => range(*id).is_some(),
+            Test::Has(id) | Test::Is(id) => range(*id).is_some(),
             Test::HasNot(id) => range(*id).is_none(),
             Test::MeasuredAcid(_) => false,
         };

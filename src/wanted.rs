@@ -37,7 +37,8 @@ fn target(recipe: &Worked, wanted: &Wanted) -> Result<(Line, f64), Unmet> {
     let id = match dimension {
         Dimension::VOLUME => Id::Finished,
         Dimension::MASS => Id::FinishedWeight,
-        _ => Id::Pieces,
+        Dimension::COUNT => Id::Pieces,
+        _ => Id::Area,
     };
     let Some(line) = recipe.laid.working.line(id) else {
         let measured = match recipe.laid.working.line(Id::Finished) {

@@ -83,6 +83,8 @@ pub enum Measure {
     Millimetre,
     Centimetre,
     Inch,
+    /// Of skin.
+    SquareCentimetre,
 }
 
 struct Row {
@@ -132,7 +134,7 @@ use System as S;
 /// definitions. The calorie is the thermochemical one of SP 811, 4.184 J. Spellings are lower case,
 /// without points or hyphens, except where case tells two units apart: a capital C is a degree.
 #[rustfmt::skip]
-static ROWS: [Row; 41] = [
+static ROWS: [Row; 42] = [
     row(U::Tsp, "tsp", "tsp", &["tsp", "tsps", "teaspoon", "teaspoons", "us tsp"], D::VOLUME, of_gallon(768), S::Us),
     row(U::Tbsp, "tbsp", "tbsp", &["tbsp", "tbsps", "tablespoon", "tablespoons", "tbs", "us tbsp"], D::VOLUME, of_gallon(256), S::Us),
     row(U::FlOz, "fl oz", "fl oz", &["fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces", "us fl oz", "fluid oz"], D::VOLUME, of_gallon(128), S::Us),
@@ -174,6 +176,7 @@ static ROWS: [Row; 41] = [
     row(U::Millimetre, "mm", "mm", &["mm", "millimetre", "millimetres", "millimeter", "millimeters"], D::LENGTH, Ratio::exact(1, 1000), S::Metric),
     row(U::Centimetre, "cm", "cm", &["cm", "centimetre", "centimetres", "centimeter", "centimeters"], D::LENGTH, Ratio::exact(1, 100), S::Metric),
     row(U::Inch, "inch", "inches", &["inch", "inches"], D::LENGTH, Ratio::exact(127, 5000), S::Us),
+    row(U::SquareCentimetre, "cm²", "cm²", &["cm²", "cm2", "square centimetre", "square centimetres", "square centimeter", "square centimeters"], D::LENGTH.times(D::LENGTH), Ratio::exact(1, 10_000), S::Metric),
 ];
 
 impl Measure {

@@ -1,4 +1,4 @@
-//! A wanted result: `500 mL`, `12 of 30 mL`, `12 tins of 30 mL`, `80 lozenges of 1 g`, `24 pieces`.
+//! A wanted result: `500 mL`, `12 of 30 mL`, `12 tins of 30 mL`, `80 lozenges of 1 g`, `24 pieces`, `300 cm²`.
 
 use super::kitchen_unit::Measure;
 use super::misread::Misread;
@@ -11,10 +11,11 @@ use crate::diagnostic::Code;
 /// # Errors
 /// What is of no such kind, with the two ways to write it.
 pub fn wanted(text: &str) -> Result<(f64, Amount), Misread> {
-    if let Ok(pieces) = amount(text)
-        && pieces.measure == Measure::Piece
+    // What is counted or laid on is no weight and no volume.
+    if let Ok(whole) = amount(text)
+        && matches!(whole.measure, Measure::Piece | Measure::SquareCentimetre)
     {
-        return Ok((1.0, pieces));
+        return Ok((1.0, whole));
     }
     let Some((before, each)) = text.split_once(" of ") else {
         return mass_or_volume(text).map(|each| (1.0, each));
@@ -46,6 +47,7 @@ mod tests {
         assert_eq!(read("12 of 30 mL"), Ok((12.0, 30.0)));
         assert_eq!(read("80 lozenges of 1 g"), Ok((80.0, 1.0)));
         assert_eq!(read("80 lozenges"), Ok((1.0, 80.0)));
+        assert_eq!(read("300 cm²"), Ok((1.0, 0.03)));
         assert_eq!(read("tins of 30 mL").expect_err("how many?").code, Code::BadNumber);
         assert_eq!(read("12 of 30 min").expect_err("a time").code, Code::WrongDimension);
     }

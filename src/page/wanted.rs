@@ -22,7 +22,7 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         return None;
     }
     let ingredients = &base.laid.ingredients;
-    let made = [Id::Bottles, Id::Pieces, Id::Finished, Id::FinishedWeight]
+    let made = [Id::Bottles, Id::Pieces, Id::Area, Id::Finished, Id::FinishedWeight]
         .into_iter()
         .filter(|id| base.value(*id).is_some())
         .take(2);
@@ -30,6 +30,7 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         .map(|id| match id {
             Id::Bottles => (id, base.laid.preparation.map_or("Bottles", |kind| kind.vessel.heading())),
             Id::Pieces => (id, "Pieces"),
+            Id::Area => (id, "Covers"),
             Id::Finished => (id, "Made"),
             _ => (id, "Weight"),
         })

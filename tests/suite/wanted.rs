@@ -99,3 +99,13 @@ fn a_product_grows_with_what_it_goes_into() {
     // The 80 g and 400 mL of the oil's own recipe grow alike, so there is enough of it.
     per_cent("poured", poured, 150.0 * 500.0 / once.of(Id::Finished), 1e-6);
 }
+
+#[test]
+fn a_poultice_for_a_chest() {
+    // 24 g of mashed leaf cover 100 cm² at 6 mm, so 300 cm² take 72 g.
+    let poultice = tried("preparation: poultice\nplants: {leaf: 24 g fresh}\nmethod: [{spread: 6 mm}]");
+    let chest = wanted(&poultice, "300 cm²").expect("it is in reach");
+    per_cent("area", chest.of(Id::Area) * 1e4, 300.0, 1e-6);
+    per_cent("leaf", chest.of(Id::Plants) / poultice.of(Id::Plants), 0.03 / poultice.of(Id::Area), 1e-6);
+    assert!(wanted(&poultice, "500 mL").expect_err("nothing is poured").contains("weighed"));
+}

@@ -1,7 +1,9 @@
 //! The pan: water, what boils away, what the marc keeps, and allowances of time.
 
 use crate::bibliography::{Source, Work};
-use crate::measure::unit::{G_PER_ML, M3_PER_ML, MIN, ML_PER_G, ML_PER_MIN, ONE, PER_CENT, PER_CENT_WW};
+use crate::measure::unit::{
+    G_PER_ML, M3_PER_ML, MIN, ML_PER_G, ML_PER_MIN, ONE, PER_CENT, PER_CENT_VV, PER_CENT_WW,
+};
 
 const CUSTOM: Source = Source::practice("an allowance a class can keep to; time your own");
 
@@ -15,6 +17,8 @@ figures! {
     MIXING "mixing" "weighing and mixing" = 15.0 MIN; CUSTOM;
     STRAINING "straining" "straining and measuring" = 10.0 MIN; CUSTOM;
     STIRRING_IN "stirring-in" "stirring in until it runs clear" = 5.0 MIN; CUSTOM;
+    PERCOLATES "percolates" "least alcohol that percolates" = 0.5 PER_CENT_VV;
+        Source::practice("below it a packed plant swells shut; old pharmacopoeias percolate with strong spirit");
     MELTING "melting" "melting the wax and pouring" = 20.0 MIN; CUSTOM;
     KNEADING "kneading" "sieving, kneading and rolling out" = 30.0 MIN; CUSTOM;
     CUTTING "cutting" "cutting or dropping the pieces" = 20.0 MIN; CUSTOM;

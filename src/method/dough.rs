@@ -54,9 +54,8 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
     }
     let mut say = vec![words(format!("Sieve the {plants} to a fine powder and knead with "))];
     for (n, (name, much)) in parts.iter().enumerate() {
-        let before = (say.len(), n);
         let Some(line) = amount(at, name, much) else { continue };
-        if before.1 > 0 {
+        if n > 0 {
             say.push(words(if n + 1 == parts.len() { " and " } else { ", " }));
         }
         let is_water = name.value == WATER;

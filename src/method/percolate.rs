@@ -3,14 +3,11 @@
 use super::strain::keep;
 use super::{Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding};
-use crate::materia::{PACKING, PERCOLATED};
+use crate::materia::{PACKING, PERCOLATED, PERCOLATES};
 use crate::measure::{Amount, Form, rounded, unit::MIN};
 use crate::recipe::{Menstruum, Step};
 use crate::span::{Span, Spanned};
 use crate::working::Id;
-
-/// Below this a packed plant swells shut, alcohol by volume: pharmacopoeias and common practice.
-const LEAST: f64 = 0.5;
 
 /// What the marc keeps, where the method percolates: it has to be poured besides what is collected.
 pub(super) fn kept_besides(at: &mut Laying) -> Option<crate::formula::Line> {
@@ -57,7 +54,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {
         );
         return;
     }
-    if let Some(strength) = at.strength.filter(|strength| *strength < LEAST) {
+    if let Some(strength) = at.strength.filter(|strength| *strength < PERCOLATES.value) {
         let message = format!("spirit of {} % is too weak to percolate", rounded(strength * 100.0, 1));
         let why = "below 50 % of alcohol the packed plant swells and nothing runs";
         at.findings.push(

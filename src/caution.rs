@@ -139,51 +139,59 @@ fn words(plant: &str, book: &Formulary) -> String {
     book.plants.get(plant).map_or_else(|| plant.to_string(), |plant| plant.words.clone())
 }
 
+/// A caution that is for nobody in particular.
+fn caution(id: &str, weight: Weight, lead: &str, text: &str, source: Source) -> Caution {
+    Caution {
+        id: id.to_string(),
+        weight,
+        lead: lead.to_string(),
+        text: text.to_string(),
+        source,
+        never_for: None,
+    }
+}
+
 fn honey() -> Caution {
     Caution {
-        id: "honey-infants".to_string(),
-        weight: Weight::Stop,
-        lead: "No honey under 12 months".to_string(),
-        text: "Not by the spoon, not in a bottle, not cooked: honey can carry what gives infants botulism."
-            .to_string(),
-        source: Source::published(Work::HoneyInfants, "not under 12 months, nor in food, water or formula"),
         never_for: Some("a child under 12 months: honey"),
+        ..caution(
+            "honey-infants",
+            Weight::Stop,
+            "No honey under 12 months",
+            "Not by the spoon, not in a bottle, not cooked: honey can carry what gives infants botulism.",
+            Source::published(Work::HoneyInfants, "not under 12 months, nor in food, water or formula"),
+        )
     }
 }
 
 fn fresh_in_oil() -> Caution {
-    Caution {
-        id: "fresh-in-oil".to_string(),
-        weight: Weight::Stop,
-        lead: "Fresh plants in oil are never kept out of the cold".to_string(),
-        text: "Without air botulism can grow in them, and it cannot be smelt or tasted.".to_string(),
-        source: Source::published(Work::OilsIdaho, "refrigerate, and discard after four days"),
-        never_for: None,
-    }
+    caution(
+        "fresh-in-oil",
+        Weight::Stop,
+        "Fresh plants in oil are never kept out of the cold",
+        "Without air botulism can grow in them, and it cannot be smelt or tasted.",
+        Source::published(Work::OilsIdaho, "refrigerate, and discard after four days"),
+    )
 }
 
 fn alcohol() -> Caution {
-    Caution {
-        id: "alcohol".to_string(),
-        weight: Weight::Warning,
-        lead: "It holds alcohol".to_string(),
-        text: "Not for children, in pregnancy, in recovery or with medicines that forbid it; keep spirit from flames."
-            .to_string(),
-        source: Source::practice("the usual caution; ask a pharmacist"),
-        never_for: None,
-    }
+    caution(
+        "alcohol",
+        Weight::Warning,
+        "It holds alcohol",
+        "Not for children, in pregnancy, in recovery or with medicines that forbid it; keep spirit from flames.",
+        Source::practice("the usual caution; ask a pharmacist"),
+    )
 }
 
 fn acid() -> Caution {
-    Caution {
-        id: "acid-metal".to_string(),
-        weight: Weight::Warning,
-        lead: "Vinegar eats metal and teeth".to_string(),
-        text: "Use glass or enamel and a lid without bare metal; take it in water and rinse the mouth after."
-            .to_string(),
-        source: Source::practice("the usual caution with vinegar"),
-        never_for: None,
-    }
+    caution(
+        "acid-metal",
+        Weight::Warning,
+        "Vinegar eats metal and teeth",
+        "Use glass or enamel and a lid without bare metal; take it in water and rinse the mouth after.",
+        Source::practice("the usual caution with vinegar"),
+    )
 }
 
 /// What everything used in that way asks for; none for what is swallowed, whose plants speak for themselves.
@@ -202,37 +210,23 @@ fn by_use(used: Use) -> Option<Caution> {
             "A steady table, eyes closed, the face well above the bowl. Never a child alone; not with asthma unless a doctor says so.",
         ),
     };
-    let source = Source::practice("the usual caution");
-    Some(Caution {
-        id: id.to_string(),
-        weight: Weight::Warning,
-        lead: lead.to_string(),
-        text: text.to_string(),
-        source,
-        never_for: None,
-    })
+    Some(caution(id, Weight::Warning, lead, text, Source::practice("the usual caution")))
 }
 
 fn choking() -> Caution {
     Caution {
-        id: "choking".to_string(),
-        weight: Weight::Warning,
-        lead: "Not for children under four".to_string(),
-        text: "They choke on what is hard and round; nobody sucks one lying down.".to_string(),
-        source: Source::practice("the usual caution with sweets"),
         never_for: Some("a child under four: it can choke on a piece"),
+        ..caution(
+            "choking",
+            Weight::Warning,
+            "Not for children under four",
+            "They choke on what is hard and round; nobody sucks one lying down.",
+            Source::practice("the usual caution with sweets"),
+        )
     }
 }
 
 fn of_hazard(hazard: &Hazard, book: &Formulary) -> Caution {
-    let caution = |id: &str, weight, lead: &str, text: &str, source| Caution {
-        id: id.to_string(),
-        weight,
-        lead: lead.to_string(),
-        text: text.to_string(),
-        source,
-        never_for: None,
-    };
     match hazard {
         Hazard::AromaticBoiled { plant, .. } => {
             let plant = words(plant, book);

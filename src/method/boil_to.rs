@@ -1,11 +1,12 @@
 //! Sugar boiled to a stage: what stays is sugar with a little water.
 
+use super::simmer::altitude;
 use super::{Hazard, Laying, Say, words};
 use crate::bibliography::{Source, Work};
 use crate::formula::catalogue::heat::StageHere;
 use crate::formula::catalogue::pan::BoiledDown;
 use crate::materia::{BOILING_SUGAR, CRACK_WATER, CRACKS, SOFT_CRACK_WATER, Stage};
-use crate::measure::unit::{CELSIUS, M};
+use crate::measure::unit::CELSIUS;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
 
@@ -40,17 +41,14 @@ pub(super) fn lay(at: &mut Laying, span: Span, stage: &Spanned<&'static Stage>) 
     let source = Source::published(Work::FoodAndCooking, "stages of boiled sugar at the sea");
     let name = format!("{}, at the sea", stage.value.name);
     let mut here = at.work.published(name, "stages", &CELSIUS, stage.value.from, source);
-    let mut span_of = stage.value.to - stage.value.from;
-    if let Some(altitude) = at.book.course.kitchen.altitude.clone() {
-        let source = Source::formulary("this kitchen's altitude");
-        let altitude = at.work.published("altitude", "kitchen-altitude", &M, altitude.value, source);
+    if let Some(altitude) = altitude(at) {
         here = at
             .work
             .work(format!("{} in this kitchen", stage.value.name), StageHere { stage: here, altitude });
     }
     at.work.claim(Id::Stage, here);
     let begins = at.work.evaluate(&[])[here.index()];
-    span_of += begins;
+    let ends = begins + (stage.value.to - stage.value.from);
     at.hazards.push(Hazard::HotSugar);
     at.hot = true;
     at.need("a heavy pan, twice as deep as the syrup");
@@ -61,7 +59,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, stage: &Spanned<&'static Stage>) 
         words("Boil without stirring to "),
         Say::Temperature(begins),
         words(" and not above "),
-        Say::Temperature(span_of),
+        Say::Temperature(ends),
         words(format!(": the {}. Try a drop in cold water.", stage.value.name)),
     ];
     at.finish_step("boil to", say, vec![minutes], "an estimate; go by the thermometer".to_string(), None);

@@ -6,14 +6,13 @@ use super::{Ingredient, Laying, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{
-    AddVolumes, Away, ForEachGram, ForEachGramByWeight, MeasureOut, PlantWater, ShareOfVolume, Weigh,
+    AddVolumes, Away, ForEachGram, ForEachGramByWeight, MeasureOut, ShareOfVolume, Weigh,
 };
 use crate::formula::catalogue::spirit::{ShareByWeight, SpiritDensity, SpiritFor, WaterToAdd};
 use crate::materia::{
-    DRIED_MOISTURE, GLYCERIN_DENSITY, HONEY_MOISTURE, OIL_DENSITY, VINEGAR_ACIDITY, VINEGAR_DENSITY,
-    WATER_DENSITY, sweetener,
+    GLYCERIN_DENSITY, HONEY_MOISTURE, OIL_DENSITY, VINEGAR_ACIDITY, VINEGAR_DENSITY, WATER_DENSITY, sweetener,
 };
-use crate::measure::unit::{G, ML, ML_PER_G, ONE, PER_CENT, PER_CENT_VV, PER_CENT_WV};
+use crate::measure::unit::{G, ML, ML_PER_G, ONE, PER_CENT_VV, PER_CENT_WV};
 use crate::measure::{Dimension, Form, LiquidRatio, RatioBasis};
 use crate::recipe::{LiquidAmount, Menstruum};
 use crate::span::Span;
@@ -235,7 +234,6 @@ fn fill(
             if let Some(honey) = sweetener("honey") {
                 at.batch.stir_in(honey, volume, weight, Some(water));
             }
-            lend_water(at);
             return Some(weight);
         }
         (Menstruum::Glycerin, share) => {
@@ -257,31 +255,6 @@ fn fill(
         _ => at.batch.add_water(volume),
     }
     weight
-}
-
-/// A dried plant's few per cent of water are left out in watery liquids; in honey they count.
-fn lend_water(at: &mut Laying) {
-    for n in 0..at.marc.plants.len() {
-        let super::InPan { plant, form, weight, .. } = at.marc.plants[n];
-        if form == Form::Fresh {
-            continue;
-        }
-        let moisture = match plant.form(form).and_then(|form| form.moisture.clone()) {
-            Some(cited) => {
-                let name = format!("moisture of dried {}", plant.words);
-                at.work.published(name, plant.id.clone(), &PER_CENT, cited.value, cited.source)
-            }
-            None => at.assume(&DRIED_MOISTURE),
-        };
-        let by = PlantWater { plant: weight, moisture };
-        let water = at.work.work(format!("water in the {}", plant.words), by);
-        at.marc.plants[n].water = Some(water);
-        let density = at.work.figure(&WATER_DENSITY);
-        let volume =
-            at.work.work(format!("water from the {}", plant.words), MeasureOut { weight: water, density });
-        at.marc.put_in.push(volume);
-        at.batch.add_water(volume);
-    }
 }
 
 /// By a ratio: a volume, or a weight where the ratio is one of weights.

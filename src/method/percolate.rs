@@ -1,6 +1,6 @@
 //! Percolation: spirit let drip through packed powder, and collected to the ratio.
 
-use super::strain::keep;
+use super::strain::held_back;
 use super::{Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{PACKING, PERCOLATED, PERCOLATES};
@@ -15,11 +15,7 @@ pub(super) fn kept_besides(at: &mut Laying) -> Option<crate::formula::Line> {
     if at.marc.plants.is_empty() || !at.recipe.method.iter().any(percolates) {
         return None;
     }
-    let kept = (0..at.marc.plants.len()).map(|n| keep(at, n)).collect();
-    let how_wet = at.assume(&PERCOLATED);
-    let held = at.work.work("held back", crate::formula::catalogue::pan::HoldBack { how_wet, kept });
-    at.work.claim(Id::HeldBack, held);
-    Some(held)
+    Some(held_back(at, &PERCOLATED))
 }
 
 pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>) {

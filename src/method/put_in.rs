@@ -5,10 +5,10 @@ use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{AsDried, MeasureOut, PartOf, PlantWater, WeighByCup};
 use crate::formulary::Plant;
-use crate::materia::WATER_DENSITY;
+use crate::materia::{DRIED_MOISTURE, WATER_DENSITY};
 use crate::measure::unit::{G, G_PER_ML, ML, ONE, PER_CENT};
 use crate::measure::{Dimension, Form};
-use crate::recipe::PlantUse;
+use crate::recipe::{Menstruum, PlantUse};
 use crate::span::Span;
 use crate::working::Id;
 
@@ -63,9 +63,11 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
             });
             at.note_plants(vec![plant.id.clone()]);
             at.marc.weights.push(weight);
+            // A dried plant's few per cent of water are left out in watery liquids; in honey they count.
+            let honey = at.recipe.menstruum() == Some(Menstruum::Honey) || at.batch.holds_honey();
             let water = match form {
-                Form::Fresh => own_water(at, plant, weight, used.amount.span),
-                Form::Dried => None,
+                Form::Dried if !honey => None,
+                _ => own_water(at, plant, form, weight, used.amount.span),
             };
             at.marc.plants.push(InPan { plant, form, weight, water });
         }
@@ -158,9 +160,14 @@ fn parts(at: &mut Laying, span: Span) -> Option<(Line, Vec<(Span, Line)>)> {
     Some((whole, parts))
 }
 
-/// The water a fresh plant brings joins what is put in; gives its weight.
-fn own_water(at: &mut Laying, plant: &Plant, weight: Line, span: Span) -> Option<Line> {
-    let moisture = moisture(at, plant, Form::Fresh, span)?;
+/// The water a plant brings joins what is put in; gives its weight. Of a dried plant it is assumed where its page
+/// does not say.
+fn own_water(at: &mut Laying, plant: &Plant, form: Form, weight: Line, span: Span) -> Option<Line> {
+    let known = plant.form(form).is_some_and(|figures| figures.moisture.is_some());
+    let moisture = match form {
+        Form::Dried if !known => at.assume(&DRIED_MOISTURE),
+        _ => moisture(at, plant, form, span)?,
+    };
     let water = at.work.work(format!("water in the {}", plant.words), PlantWater { plant: weight, moisture });
     let density = at.work.figure(&WATER_DENSITY);
     let volume =

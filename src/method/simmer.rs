@@ -107,13 +107,18 @@ pub(super) const fn unfit(liquid: Menstruum) -> Option<&'static str> {
     }
 }
 
+/// This kitchen's altitude, m, where it is given.
+pub(super) fn altitude(at: &mut Laying) -> Option<Line> {
+    let altitude = at.book.course.kitchen.altitude.as_ref()?.value;
+    let source = Source::formulary("this kitchen's altitude");
+    Some(at.work.published("altitude", "kitchen-altitude", &M, altitude, source))
+}
+
 /// The temperature at which water boils in this kitchen, °C.
 pub(super) fn boiling(at: &mut Laying) -> Line {
-    let Some(altitude) = at.book.course.kitchen.altitude.clone() else {
+    let Some(altitude) = altitude(at) else {
         return at.work.figure(&BOILING_AT_SEA);
     };
-    let source = Source::formulary("this kitchen's altitude");
-    let altitude = at.work.published("altitude", "kitchen-altitude", &M, altitude.value, source);
     let thin = at.work.work("how thin the air is", ThinAir { altitude });
     let pressure = at.work.work("pressure of the air", AirPressure { thin });
     let boils = at.work.work("water boils at", Boiling { pressure });

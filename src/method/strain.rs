@@ -9,7 +9,7 @@ use crate::formula::catalogue::dose::PassedOn;
 use crate::formula::catalogue::pan::{Hold, HoldBack, Lose, Passed};
 use crate::formula::catalogue::sweeten::TakesUp;
 use crate::materia::{
-    DRAINED, HONEY_HELD, OIL_HELD, PLANT_HOLDS, POWDER_TAKES_UP, PRESSED, SQUEEZED, STRAINING,
+    Assumption, DRAINED, HONEY_HELD, OIL_HELD, PLANT_HOLDS, POWDER_TAKES_UP, PRESSED, SQUEEZED, STRAINING,
 };
 use crate::measure::{Form, unit::ML_PER_G};
 use crate::recipe::{Hand, Menstruum};
@@ -35,14 +35,14 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
         leave_in(at, span, in_pan);
         return;
     }
-    let kept = (0..at.marc.plants.len()).map(|n| keep(at, n)).collect();
-    let how_wet = at.assume(match hand {
-        Hand::Drained => &DRAINED,
-        Hand::Squeezed | Hand::Not => &SQUEEZED,
-        Hand::Pressed => &PRESSED,
-    });
-    let held = at.work.work("held back", HoldBack { how_wet, kept });
-    at.work.claim(Id::HeldBack, held);
+    let held = held_back(
+        at,
+        match hand {
+            Hand::Drained => &DRAINED,
+            Hand::Squeezed | Hand::Not => &SQUEEZED,
+            Hand::Pressed => &PRESSED,
+        },
+    );
     let put_in = put_in_all(at);
     let mut losses = Vec::new();
     if !at.marc.boiled.is_empty() {
@@ -208,8 +208,17 @@ fn leave_in(at: &mut Laying, span: Span, in_pan: Line) {
     at.finish_step("strain", say, Vec::new(), String::new(), None);
 }
 
+/// What the plants in the pan keep back, by how wet the marc is left, mL.
+pub(super) fn held_back(at: &mut Laying, how_wet: &'static Assumption) -> Line {
+    let kept = (0..at.marc.plants.len()).map(|n| keep(at, n)).collect();
+    let how_wet = at.assume(how_wet);
+    let held = at.work.work("held back", HoldBack { how_wet, kept });
+    at.work.claim(Id::HeldBack, held);
+    held
+}
+
 /// What one plant keeps back when squeezed, from its page or assumed. Oil and honey are kept less than water.
-pub(super) fn keep(at: &mut Laying, n: usize) -> Line {
+fn keep(at: &mut Laying, n: usize) -> Line {
     let InPan { plant, form, weight, .. } = at.marc.plants[n];
     let figures = plant.form(form);
     let (own, guess) = match at.recipe.menstruum() {

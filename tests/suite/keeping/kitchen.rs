@@ -149,3 +149,19 @@ fn every_assumption_takes_a_figure_of_its_own_unit() {
     let lid = recipe("lid-on: 4 mL");
     assert!((lid.of(Id::BoiledOff) - 40.0).abs() < 1e-9);
 }
+
+#[test]
+fn a_plant_that_joins_the_honey_later_lends_as_much_water() {
+    // The same dry plants, whether all at once or in two lots: the definition of moisture knows no order.
+    let moisture = |plants: &str, add: &str| {
+        tried(&format!(
+            "plants: {{{plants}}}\nliquid: {{honey: 340 g}}\nmethod: [{{steep: 1 week}}{add}, {{steep: 1 week}}, {{strain: squeezed}}]"
+        ))
+        .of(Id::Moisture)
+    };
+    let (once, twice) = (
+        moisture("leaf: 20 g dried, root: 20 g dried", ""),
+        moisture("leaf: 20 g dried", ", {add: {root: 20 g dried}}"),
+    );
+    assert!((once - twice).abs() < 1e-12, "{once} at once, {twice} in two lots");
+}

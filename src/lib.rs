@@ -16,6 +16,8 @@ pub mod measure;
 
 pub mod calendar;
 
+pub mod people;
+
 pub mod materia;
 
 pub mod formula;
@@ -27,6 +29,12 @@ pub mod batch;
 pub mod yaml;
 
 pub mod manuscript;
+
+pub mod claims;
+
+pub mod cited;
+
+pub mod pantry;
 
 pub mod recipe;
 
@@ -45,6 +53,8 @@ pub mod spirits;
 pub mod keeping;
 
 pub mod caution;
+
+pub mod day;
 
 pub mod checks;
 

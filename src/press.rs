@@ -11,7 +11,10 @@
 //! A lesson is read, worked, written and forgotten: what is kept of it is a few facts for the other
 //! pages. Results are collected in the lessons' order, so output never depends on threads.
 
+mod days;
+mod facts;
 mod lesson;
+mod noted;
 mod pages;
 mod products;
 
@@ -21,12 +24,14 @@ use rayon::prelude::*;
 
 pub use lesson::{Read, read_lesson};
 
+use crate::claims;
 use crate::diagnostic::{Code, Finding, Level, in_order, stops};
 use crate::formulary::{Formulary, LessonHead, read_course, read_head, read_plant};
 use crate::manuscript;
 use crate::page::theme::Theme;
+use crate::pantry::{Pantry, read_item};
 use crate::site::{Gathered, Stage, Trouble, gather, read_source, replaces};
-use crate::span::Source;
+use crate::span::{Source, Span};
 
 /// What a press or a proof came to.
 #[derive(Debug, Default)]
@@ -127,6 +132,7 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         if let Some(source) = read_source(dir, "formulary.yaml", findings)? {
             let mut found = Vec::new();
             book.course = read_course(&source, &mut found);
+            found.extend(claims::findings(&source, whole(&source)));
             located(&source, found, findings);
         }
     } else {
@@ -142,7 +148,7 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         );
     }
     for path in &gathered.plants {
-        let id = plant_id(path).to_string();
+        let id = stem(path).to_string();
         findings.extend(odd_address(path, &id));
         let Some(source) = read_source(dir, path, findings)? else {
             book.faulty.insert(id);
@@ -150,19 +156,21 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         };
         let mut found = Vec::new();
         let plant = read_plant(&source, &id, &mut found);
+        found.extend(claims_of_page(&source));
         match plant.filter(|_| !stops(&found)) {
             Some(plant) => drop(book.plants.insert(id, plant)),
             None => drop(book.faulty.insert(id)),
         }
         located(&source, found, findings);
     }
+    stock(dir, &gathered, &mut book, findings)?;
     let mut joined = false;
     for path in &gathered.lessons {
         let mut head = LessonHead::unread(path);
         findings.extend(odd_address(path, &head.slug));
         if let Some(source) = read_source(dir, path, findings)? {
             joined |= source.text.contains(products::SIGN);
-            let mut found = Vec::new();
+            let mut found = claims::findings(&source, whole(&source));
             match manuscript::parts(&source) {
                 Ok(parts) => head = read_head(&source, &parts, &mut found),
                 Err(finding) => found.push(finding),
@@ -191,10 +199,51 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
     for path in &gathered.strange {
         findings.push(
             Finding::of_file(Level::Warning, Code::UnknownName, path, "no page is made of this file")
-                .why("lessons stand in lessons/, plants in plants/, both as .md files"),
+                .why("lessons stand in lessons/, plants in plants/, what is not a plant in pantry/, all as .md files"),
         );
     }
     Ok((gathered, book))
+}
+
+/// The whole of a text.
+fn whole(source: &Source) -> Span {
+    Span::new(0, source.text.len())
+}
+
+/// The claims in the prose of a page; what its facts say is caution, not praise.
+fn claims_of_page(source: &Source) -> Vec<Finding> {
+    manuscript::parts(source).map_or_else(|_| Vec::new(), |parts| claims::findings(source, parts.body.span))
+}
+
+/// Reads the pantry's pages, each in place of what is built in.
+fn stock(
+    dir: &Path,
+    gathered: &Gathered,
+    book: &mut Formulary,
+    findings: &mut Vec<Finding>,
+) -> Result<(), Trouble> {
+    let built_in = Pantry::default();
+    for path in &gathered.pantry {
+        let id = stem(path);
+        findings.extend(odd_address(path, id));
+        let Some(source) = read_source(dir, path, findings)? else { continue };
+        let mut found = Vec::new();
+        let read = read_item(&source, id, &built_in, &mut found).filter(|_| !stops(&found));
+        found.extend(claims_of_page(&source));
+        if let Some((item, page)) = read {
+            let name = item.words.clone();
+            if let Some(twin) = book.pantry.put(item, page) {
+                let message = format!("{twin} is about `{name}` too");
+                findings.push(
+                    Finding::of_file(Level::Error, Code::TwiceWritten, path, message)
+                        .why("a recipe that names it could mean either")
+                        .write("another name for one of the two"),
+                );
+            }
+        }
+        findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+    }
+    Ok(())
 }
 
 /// A file whose name makes no plain address: servers and links tell capitals apart, some disks do
@@ -214,9 +263,9 @@ fn odd_address(path: &str, address: &str) -> Option<Finding> {
     )
 }
 
-/// A plant's name in recipes and addresses, from its file's path.
-fn plant_id(path: &str) -> &str {
-    let name = path.strip_prefix("plants/").unwrap_or(path);
+/// A plant's or pantry item's name in addresses, from its file's path.
+fn stem(path: &str) -> &str {
+    let name = path.split_once('/').map_or(path, |(_, name)| name);
     name.strip_suffix(".md").unwrap_or(name)
 }
 

@@ -91,7 +91,7 @@ pub fn worked() -> Result<Vec<Specimen>, Vec<Finding>> {
     for kind in PREPARATIONS {
         let Some((what, text)) = texts.get(kind.word) else { continue };
         let whole = Spanned::new(*text, Span::new(0, text.len()));
-        let worked = recipe::read(&whole, &mut findings)
+        let worked = recipe::read(&whole, &book.pantry, &mut findings)
             .and_then(|recipe| variation::work(recipe, &book, &mut findings));
         specimens.extend(worked.map(|worked| Specimen { kind, what, worked }));
     }

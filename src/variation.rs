@@ -34,6 +34,17 @@ pub struct WorkedRecipe {
     pub variations: Vec<Worked>,
 }
 
+impl WorkedRecipe {
+    /// The recipe, then each variation, worked and as declared.
+    pub fn each(&self) -> impl Iterator<Item = (&Worked, &Recipe)> {
+        let variations = self.variations.iter().filter_map(|worked| {
+            let declared = self.recipe.variations.iter().find(|other| other.name.value == worked.name)?;
+            Some((worked, &*declared.recipe))
+        });
+        std::iter::once((&self.base, &self.recipe)).chain(variations)
+    }
+}
+
 /// Works a recipe and all its variations.
 pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<WorkedRecipe> {
     let base = work_one(&recipe, book, findings);
@@ -50,11 +61,7 @@ pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Op
                 .any(|told| (told.code, told.level, told.span) == (finding.code, finding.level, finding.span))
         });
         for finding in &mut own {
-            let inside = |span: crate::span::Span| {
-                let holds = |at: crate::span::Span| at.start <= span.start && span.end <= at.end;
-                variation.changes.iter().any(|(key, node)| holds(key.span) || holds(node.span))
-            };
-            if !finding.span.is_some_and(inside) {
+            if !finding.span.is_some_and(|span| variation.changed(span)) {
                 finding.span = Some(variation.name.span);
                 finding.message = format!("in `{}`: {}", variation.name.value, finding.message);
             }

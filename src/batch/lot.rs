@@ -5,11 +5,9 @@ use crate::formula::catalogue::composition::{Rest, SugarInHoney, WaterOf};
 use crate::formula::catalogue::pan::Weigh;
 use crate::formula::catalogue::spirit::{AcidOf, AlcoholWeight, PureAlcohol, ShareByWeight, SpiritDensity};
 use crate::formula::catalogue::sweeten::DrySolids;
-use crate::materia::{
-    BEESWAX_DENSITY, HONEY_FRUCTOSE, HONEY_GLUCOSE, HONEY_SUCROSE, HONEY_WATER, OIL_DENSITY, Sweetener,
-    VINEGAR_DENSITY, WATER_DENSITY,
-};
+use crate::materia::{HONEY_FRUCTOSE, HONEY_GLUCOSE, HONEY_SUCROSE, HONEY_WATER, Item, WATER_DENSITY};
 use crate::working::Working;
+use std::sync::Arc;
 
 /// Parts of a composition by weight. What a plant gives to the liquid (1 to 3 %) is left out.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -36,15 +34,15 @@ pub(super) enum Made {
     /// Water, or a watery liquid whose few per cent of solids are left out.
     Water,
     /// A sweetener; the share of water in it, where there is any.
-    Of(&'static Sweetener, Option<Line>),
+    Of(Arc<Item>, Option<Line>),
     /// Spirit, by its alcohol by volume.
     Spirit(Line),
     /// Vinegar, by its acid, weight in volume.
-    Vinegar(Line),
+    Vinegar(Arc<Item>, Line),
     /// Oil.
-    Oil,
+    Oil(Arc<Item>),
     /// Wax melted into it.
-    Wax,
+    Wax(Arc<Item>),
 }
 
 /// One thing that went into the pan.
@@ -57,14 +55,14 @@ pub(super) struct Lot {
 }
 
 impl Made {
-    pub(super) fn words(&self) -> &'static str {
+    pub(super) fn words(&self) -> &str {
         match self {
             Made::Water => "liquid",
-            Made::Of(sweetener, _) => sweetener.words,
+            Made::Of(item, _) => &item.words,
             Made::Spirit(_) => "spirit",
-            Made::Vinegar(_) => "vinegar",
-            Made::Oil => "oil",
-            Made::Wax => "wax",
+            Made::Vinegar(..) => "vinegar",
+            Made::Oil(_) => "oil",
+            Made::Wax(_) => "wax",
         }
     }
 }
@@ -73,15 +71,18 @@ impl Lot {
     /// The lot's weight, g.
     pub(super) fn weigh(&self, work: &mut Working) -> Line {
         self.weight.unwrap_or_else(|| {
-            let density = match self.made {
-                Made::Spirit(strength) => {
+            let density = match &self.made {
+                &Made::Spirit(strength) => {
                     let share = work.work("alcohol in the spirit, by weight", ShareByWeight { strength });
                     work.work("density of the spirit", SpiritDensity { share })
                 }
-                Made::Vinegar(_) => work.figure(&VINEGAR_DENSITY),
-                Made::Oil => work.figure(&OIL_DENSITY),
-                Made::Wax => work.figure(&BEESWAX_DENSITY),
-                Made::Water | Made::Of(..) => work.figure(&WATER_DENSITY),
+                Made::Vinegar(item, _) | Made::Oil(item) | Made::Wax(item) | Made::Of(item, _) => {
+                    match &item.density {
+                        Some(density) => work.fact(density),
+                        None => work.figure(&WATER_DENSITY),
+                    }
+                }
+                Made::Water => work.figure(&WATER_DENSITY),
             };
             work.work(format!("weight of the {}", self.made.words()), Weigh { volume: self.volume, density })
         })
@@ -97,14 +98,14 @@ impl Lot {
     pub(super) fn part(&self, part: Part, work: &mut Working) -> Option<Line> {
         match &self.made {
             Made::Water => (part == Part::Water).then(|| self.weigh(work)),
-            Made::Oil | Made::Wax => None,
-            Made::Of(sweetener, moisture) => self.part_of(sweetener, *moisture, part, work),
+            Made::Oil(_) | Made::Wax(_) => None,
+            Made::Of(item, moisture) => self.part_of(item, *moisture, part, work),
             Made::Spirit(_) => {
                 let alcohol = self.alcohol(work)?;
                 let ethanol = work.work("pure alcohol, weighed", AlcoholWeight { alcohol });
                 self.that_or_rest(part, Part::Ethanol, ethanol, work)
             }
-            Made::Vinegar(acidity) => {
+            Made::Vinegar(_, acidity) => {
                 let acid = work.work("acetic acid", AcidOf { vinegar: self.volume, acidity: *acidity });
                 self.that_or_rest(part, Part::AceticAcid, acid, work)
             }
@@ -123,20 +124,14 @@ impl Lot {
         }
     }
 
-    fn part_of(
-        &self,
-        item: &Sweetener,
-        moisture: Option<Line>,
-        part: Part,
-        work: &mut Working,
-    ) -> Option<Line> {
+    fn part_of(&self, item: &Item, moisture: Option<Line>, part: Part, work: &mut Working) -> Option<Line> {
         let weight = self.weigh(work);
-        let words = item.words;
+        let words = &item.words;
         match (part, moisture) {
             (Part::Water, Some(moisture)) => {
                 Some(work.work(format!("water in the {words}"), WaterOf { weight, moisture }))
             }
-            (Part::Sucrose | Part::Glucose | Part::Fructose, Some(moisture)) if item.honey => {
+            (Part::Sucrose | Part::Glucose | Part::Fructose, Some(moisture)) if item.is_honey() => {
                 let (figure, sugar) = match part {
                     Part::Sucrose => (&HONEY_SUCROSE, "sucrose"),
                     Part::Glucose => (&HONEY_GLUCOSE, "glucose"),
@@ -146,11 +141,11 @@ impl Lot {
                 let by = SugarInHoney { weight, printed, moisture, printed_water };
                 Some(work.work(format!("{sugar} in the {words}"), by))
             }
-            (Part::Sucrose, Some(water)) if item.sugars.is_some() => {
+            (Part::Sucrose, Some(water)) if item.kind.has_sugars() => {
                 Some(work.work(format!("solids in the {words}"), DrySolids { weight, water }))
             }
-            (Part::Sucrose, None) if item.sugars.is_some() => Some(weight),
-            (Part::Glycerol, None) if item.sugars.is_none() => Some(weight),
+            (Part::Sucrose, None) if item.kind.has_sugars() => Some(weight),
+            (Part::Glycerol, None) if !item.kind.has_sugars() => Some(weight),
             _ => None,
         }
     }

@@ -15,8 +15,9 @@ use crate::formula::Line;
 use crate::formula::catalogue::pan::{
     AddVolumes, AddWeights, Away, Lose, ShareOfVolume, ShareOfWeight, Weigh,
 };
-use crate::materia::{Sweetener, WATER_DENSITY};
+use crate::materia::{Item, WATER_DENSITY};
 use crate::working::Working;
+use std::sync::Arc;
 
 /// The name of the line of all the water in a batch.
 pub const ALL_WATER: &str = "water in all";
@@ -45,22 +46,22 @@ impl Batch {
 
     /// Whether oil is in it.
     pub fn holds_oil(&self) -> bool {
-        self.lots.iter().any(|lot| matches!(lot.made, Made::Oil))
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Oil(_)))
     }
 
     /// Whether wax is in it.
     pub fn holds_wax(&self) -> bool {
-        self.lots.iter().any(|lot| matches!(lot.made, Made::Wax))
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Wax(_)))
     }
 
     /// Whether glycerin is in it.
     pub fn holds_glycerin(&self) -> bool {
-        self.lots.iter().any(|lot| matches!(lot.made, Made::Of(item, _) if item.sugars.is_none()))
+        self.lots.iter().any(|lot| matches!(&lot.made, Made::Of(item, _) if !item.kind.has_sugars()))
     }
 
     /// Whether vinegar is in it.
     pub fn holds_vinegar(&self) -> bool {
-        self.lots.iter().any(|lot| matches!(lot.made, Made::Vinegar(_)))
+        self.lots.iter().any(|lot| matches!(lot.made, Made::Vinegar(..)))
     }
 
     /// Pours in water: its volume, mL.
@@ -69,13 +70,13 @@ impl Batch {
     }
 
     /// Pours in oil: its volume, mL.
-    pub fn add_oil(&mut self, volume: Line) {
-        self.lots.push(Lot { made: Made::Oil, volume, weight: None });
+    pub fn add_oil(&mut self, item: Arc<Item>, volume: Line) {
+        self.lots.push(Lot { made: Made::Oil(item), volume, weight: None });
     }
 
     /// Whether honey is in it.
     pub fn holds_honey(&self) -> bool {
-        self.lots.iter().any(|lot| matches!(lot.made, Made::Of(sweetener, _) if sweetener.honey))
+        self.lots.iter().any(|lot| matches!(&lot.made, Made::Of(item, _) if item.is_honey()))
     }
 
     /// Whether spirit is in it.
@@ -85,14 +86,8 @@ impl Batch {
 
     /// Stirs in a sweetener: its volume once in the liquid (mL), its weight (g) and the share of water in
     /// it, where there is any.
-    pub fn stir_in(
-        &mut self,
-        sweetener: &'static Sweetener,
-        volume: Line,
-        weight: Line,
-        water: Option<Line>,
-    ) {
-        self.lots.push(Lot { made: Made::Of(sweetener, water), volume, weight: Some(weight) });
+    pub fn stir_in(&mut self, item: Arc<Item>, volume: Line, weight: Line, water: Option<Line>) {
+        self.lots.push(Lot { made: Made::Of(item, water), volume, weight: Some(weight) });
     }
 
     /// Pours in spirit: its volume (mL) and its strength (alcohol by volume).
@@ -101,13 +96,13 @@ impl Batch {
     }
 
     /// Pours in vinegar: its volume (mL) and its acid (weight in volume).
-    pub fn acidify(&mut self, volume: Line, acidity: Line) {
-        self.lots.push(Lot { made: Made::Vinegar(acidity), volume, weight: None });
+    pub fn acidify(&mut self, item: Arc<Item>, volume: Line, acidity: Line) {
+        self.lots.push(Lot { made: Made::Vinegar(item, acidity), volume, weight: None });
     }
 
     /// Melts wax in: its volume once melted (mL) and its weight (g).
-    pub fn melt_in(&mut self, volume: Line, weight: Line) {
-        self.lots.push(Lot { made: Made::Wax, volume, weight: Some(weight) });
+    pub fn melt_in(&mut self, item: Arc<Item>, volume: Line, weight: Line) {
+        self.lots.push(Lot { made: Made::Wax(item), volume, weight: Some(weight) });
     }
 
     /// Leaves plants in: their weight without water (g) and the room they take up (mL), where that counts.
@@ -152,7 +147,7 @@ impl Batch {
     /// Keeps a share of everything (what the cloth lets through, what is poured out).
     pub fn keep(&mut self, share: Line, of: &str, work: &mut Working) {
         for lot in &mut self.lots {
-            let words = lot.made.words();
+            let words = lot.made.words().to_string();
             lot.volume = work.work(format!("{words} in {of}"), ShareOfVolume { share, whole: lot.volume });
             if let Some(weight) = lot.weight {
                 lot.weight = Some(

@@ -46,7 +46,7 @@ impl Batch {
         let mut solids = Vec::new();
         for lot in &self.lots {
             let Made::Of(sweetener, water) = &lot.made else { continue };
-            if sweetener.sugars.is_none() {
+            if !sweetener.kind.has_sugars() {
                 continue;
             }
             let weight = lot.weigh(work);
@@ -73,9 +73,9 @@ impl Batch {
     pub fn sugars(&self, work: &mut Working) -> Option<Line> {
         let mut each = Vec::new();
         for lot in &self.lots {
-            let Made::Of(sweetener, _) = lot.made else { continue };
-            let Some(figure) = sweetener.sugars else { continue };
-            let (weight, share) = (lot.weigh(work), work.figure(figure));
+            let Made::Of(sweetener, _) = &lot.made else { continue };
+            let Some(fact) = &sweetener.sugars else { continue };
+            let (weight, share) = (lot.weigh(work), work.fact(fact));
             each.push(work.work(format!("sugars in the {}", sweetener.words), Component { weight, share }));
         }
         (!each.is_empty())
@@ -86,8 +86,9 @@ impl Batch {
     pub fn energy(&self, work: &mut Working) -> Option<Line> {
         let mut each = Vec::new();
         for lot in &self.lots {
-            let Made::Of(sweetener, _) = lot.made else { continue };
-            let (weight, each_gram) = (lot.weigh(work), work.figure(sweetener.energy));
+            let Made::Of(sweetener, _) = &lot.made else { continue };
+            let Some(fact) = &sweetener.energy else { continue };
+            let (weight, each_gram) = (lot.weigh(work), work.fact(fact));
             each.push(
                 work.work(format!("energy in the {}", sweetener.words), EnergyOf { weight, each_gram }),
             );
@@ -116,7 +117,7 @@ impl Batch {
     pub fn acidity(&self, finished: Line, work: &mut Working) -> Option<Line> {
         let mut each = Vec::new();
         for lot in &self.lots {
-            let Made::Vinegar(acidity) = lot.made else { continue };
+            let Made::Vinegar(_, acidity) = lot.made else { continue };
             each.push(work.work("acetic acid", AcidOf { vinegar: lot.volume, acidity }));
         }
         if each.is_empty() {
@@ -143,7 +144,7 @@ impl Batch {
     /// Volumes of glycerin, mL.
     fn glycerin_volumes(&self) -> Vec<Line> {
         let lots = self.lots.iter();
-        lots.filter(|lot| matches!(lot.made, Made::Of(item, _) if item.sugars.is_none()))
+        lots.filter(|lot| matches!(&lot.made, Made::Of(item, _) if !item.kind.has_sugars()))
             .map(|lot| lot.volume)
             .collect()
     }
@@ -196,10 +197,10 @@ impl Batch {
         }
         // Honey with nothing watery in it has a line of its own, measured on honeys.
         if let [lot] = &self.lots[..]
-            && let Made::Of(item, Some(moisture)) = lot.made
-            && item.honey
+            && let Made::Of(item, Some(moisture)) = &lot.made
+            && item.is_honey()
         {
-            return Some(work.work("water activity", HoneyActivity { moisture }));
+            return Some(work.work("water activity", HoneyActivity { moisture: *moisture }));
         }
         let water = self.part(Part::Water, ALL_WATER, work)?;
         let molar = work.figure(&WATER_MOLAR);

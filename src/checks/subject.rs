@@ -259,8 +259,8 @@ subjects! {
         VinegarMost "vinegar-most" (vinegar, acidity) [] => work!(rule::DilutedTo { held: acid(vinegar, acidity), wanted: ACETIC_IN_VINEGAR.value });
     }
     "Plants" {
-        Coumarin "coumarin" (body) [] => work!(rule::CoumarinCeiling { body });
-        Cassia "cassia" (body) [] => work!(rule::HoldsCeiling { ceiling: work!(rule::CoumarinCeiling { body }), content: CASSIA_COUMARIN.value });
+        Coumarin "coumarin" (body) [] => work!(rule::ForTheBody { body, each: COUMARIN_DAILY.value });
+        Cassia "cassia" (body) [] => work!(rule::HoldsCeiling { ceiling: work!(rule::ForTheBody { body, each: COUMARIN_DAILY.value }), content: CASSIA_COUMARIN.value });
         Liquorice "liquorice" () [] => work!(rule::HoldsCeiling { ceiling: GLYCYRRHIZIN_DAILY.value, content: LIQUORICE_HOLDS.value });
         LiquoriceTea "liquorice-tea" () [] => work!(rule::DilutedTo { held: GLYCYRRHIZIN_DAILY.value, wanted: LIQUORICE_TEA.value });
         Infusion "infusion" (plant, finished) [] => work!(Strength { plant, finished });

@@ -7,7 +7,7 @@ use serde_json::{Map, Value, json};
 
 use super::say;
 use crate::bibliography::{Source, Standing};
-use crate::caution;
+use crate::caution::{self, Barred, Company, Seen};
 use crate::diagnostic::{self, Look, nearest, stops};
 use crate::formula::Line;
 use crate::formulary::Formulary;
@@ -15,7 +15,7 @@ use crate::keeping::judge;
 use crate::measure::{self, Unit};
 use crate::page::show::between;
 use crate::press::{open_book, read_lesson};
-use crate::recipe::Wanted;
+use crate::recipe::{Recipe, Wanted};
 use crate::site::Trouble;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::wanted;
@@ -126,16 +126,14 @@ fn cut(text: &str, columns: usize) -> String {
 fn as_json(recipe: &WorkedRecipe, book: &Formulary) -> String {
     let mut all = Map::new();
     all.insert("recipe".into(), json!(recipe.base.name));
-    all.extend(of(&recipe.base, recipe.recipe.ph(), book));
+    all.extend(of(&recipe.base, &recipe.recipe, book, Some(recipe)));
     let variations: Vec<Value> = recipe
-        .variations
-        .iter()
-        .map(|variation| {
+        .each()
+        .skip(1)
+        .map(|(variation, declared)| {
             let mut one = Map::new();
             one.insert("name".into(), json!(variation.name));
-            let declared = recipe.recipe.variations.iter().find(|other| other.name.value == variation.name);
-            let ph = declared.map_or(recipe.recipe.ph(), |other| other.recipe.ph());
-            one.extend(of(variation, ph, book));
+            one.extend(of(variation, declared, book, None));
             Value::Object(one)
         })
         .collect();
@@ -143,7 +141,12 @@ fn as_json(recipe: &WorkedRecipe, book: &Formulary) -> String {
     format!("{:#}", Value::Object(all))
 }
 
-fn of(worked: &Worked, ph: Option<f64>, book: &Formulary) -> Map<String, Value> {
+fn of(
+    worked: &Worked,
+    declared: &Recipe,
+    book: &Formulary,
+    whole: Option<&WorkedRecipe>,
+) -> Map<String, Value> {
     let working = &worked.laid.working;
     let mut lines: Vec<Value> = Vec::new();
     for line in working.lines() {
@@ -155,20 +158,28 @@ fn of(worked: &Worked, ph: Option<f64>, book: &Formulary) -> Map<String, Value> 
             _ => lines.extend(ids.iter().map(|id| line_json(worked, line, Some(*id)))),
         }
     }
-    let cautions: Vec<Value> = caution::cautions(worked, book)
-        .into_iter()
+    let raised = caution::cautions(&Seen { worked, recipe: declared, book, whole });
+    let company = Company::of(&raised);
+    let people = |list: &[Barred]| -> Vec<Value> {
+        list.iter()
+            .map(|barred| json!({"who": barred.who.word().replace('\u{a0}', " "), "of": barred.of}))
+            .collect()
+    };
+    let cautions: Vec<Value> = raised
+        .iter()
         .map(|caution| {
             json!({
                 "id": caution.id,
                 "stop": caution.weight == caution::Weight::Stop,
                 "text": format!("{}. {}", caution.lead.trim_end_matches('.'), caution.text),
+                "acknowledged": caution.reason,
                 "source": source(&caution.source),
             })
         })
         .collect();
     let mut out = Map::new();
     out.insert("lines".into(), Value::Array(lines));
-    let judged = judge(worked, ph);
+    let judged = judge(worked, declared.ph());
     let keeping = json!({
         "class": judged.rung.class,
         "days": judged.rung.days,
@@ -176,6 +187,8 @@ fn of(worked: &Worked, ph: Option<f64>, book: &Formulary) -> Map<String, Value> 
     });
     out.insert("keeping".into(), keeping);
     out.insert("cautions".into(), Value::Array(cautions));
+    out.insert("never_for".into(), Value::Array(people(&company.not_for)));
+    out.insert("ask_first".into(), Value::Array(people(&company.ask_first)));
     out
 }
 
@@ -205,25 +218,28 @@ fn line_json(worked: &Worked, line: Line, id: Option<Id>) -> Value {
         How::Assumed { source: from, .. } | How::Published { source: from, .. } => source(from),
         How::Worked(by) => source(&by.formula.source),
     };
+    let (unit, times) = unit(entry.unit);
     json!({
         "id": id.map(Id::text),
         "name": entry.name,
-        "value": worked.at(line) * entry.unit.printed,
-        "low": range.low * entry.unit.printed,
-        "high": range.high * entry.unit.printed,
-        "unit": unit(entry.unit),
+        "value": worked.at(line) * times,
+        "low": range.low * times,
+        "high": range.high * times,
+        "unit": unit,
         "formula": formula,
         "with": with,
         "source": from,
     })
 }
 
-/// Units as tools read them: every per cent is `%`, a plain number is `1`.
-fn unit(unit: &Unit) -> &'static str {
+/// Units as tools read them, and what a kept value is multiplied by: every per cent is `%`, every weight `g`, a
+/// plain number `1`, a content in a gram and a limit for a kilogram too.
+fn unit(unit: &Unit) -> (&'static str, f64) {
     match unit.text {
-        "" => "1",
-        text if text.starts_with('%') => "%",
-        text => text,
+        "" | "mg/g" | "mg/kg" => ("1", 1.0),
+        "mg" | "kg" => ("g", 1.0),
+        text if text.starts_with('%') => ("%", unit.printed),
+        text => (text, unit.printed),
     }
 }
 

@@ -1,6 +1,7 @@
 //! `formulary.yaml`: the course's own facts.
 
 use crate::diagnostic::Finding;
+use crate::measure;
 use crate::span::Source;
 use crate::yaml;
 
@@ -23,6 +24,10 @@ pub struct Course {
     pub licence: String,
     /// Language of the text, as in HTML `lang`.
     pub language: String,
+    /// Weight of the adult whose ceilings go by the body's weight, g; none where it is not stated.
+    pub adult: Option<f64>,
+    /// Who answers for what the book says: its own words, beside the sentence no book can leave out.
+    pub disclaimer: String,
     /// Its own kitchen.
     pub kitchen: super::Kitchen,
 }
@@ -55,11 +60,16 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
         ("printing", &mut course.printing),
         ("licence", &mut course.licence),
         ("language", &mut course.language),
+        ("disclaimer", &mut course.disclaimer),
     ] {
         if let Some(text) = fields.take(key).and_then(|node| node.text(key, findings)) {
             *into = text.value.to_string();
         }
     }
+    course.adult = fields
+        .take("adult")
+        .and_then(|node| node.read("the weight of an adult", measure::mass, findings))
+        .map(|weight| weight.value.low);
     if let Some(node) = fields.take("kitchen") {
         course.kitchen = super::kitchen::read_kitchen(node, findings);
     }

@@ -4,7 +4,7 @@
 use crate::calendar::Day;
 use crate::diagnostic::{Code, Finding, Level};
 use crate::manuscript::Parts;
-use crate::span::Source;
+use crate::span::{Source, Spanned};
 use crate::yaml;
 
 /// A lesson's front matter.
@@ -24,6 +24,8 @@ pub struct LessonHead {
     pub when: String,
     /// One sentence.
     pub summary: String,
+    /// Recipes of the book that are taken on one day, by their names.
+    pub one_day: Vec<Spanned<String>>,
 }
 
 impl LessonHead {
@@ -65,6 +67,11 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
         .map(|title| title.value.to_string());
     head.date =
         fields.take("date").and_then(|node| node.read("the date", Day::read, findings)).map(|day| day.value);
+    if let Some(node) = fields.take("one day") {
+        let list = node.list("what is taken on one day", findings).unwrap_or_default();
+        let names = list.iter().filter_map(|node| node.text("a recipe", findings));
+        head.one_day = names.map(|name| name.map(str::to_string)).collect();
+    }
     let mut words = |key: &str, findings: &mut Vec<Finding>| {
         Some(fields.take(key)?.text(key, findings)?.value.to_string())
     };

@@ -8,12 +8,17 @@ mod lesson;
 mod plant;
 mod products;
 
+pub use crate::cited::{Between, Cited, PageCaution, Substitute, Told};
 pub use course::{Course, read_course};
 pub use kitchen::{Crossing, FreshPlant, Kitchen, Pot, Stove};
 pub use lesson::{LessonHead, read_head};
-pub use plant::{Aromatic, Cited, Plant, PlantCaution, PlantForm, Weight, read_plant};
+pub use plant::{
+    Aromatic, Ceiling, Danger, LookAlike, MadeInto, Most, Plant, PlantForm, Season, Sold, Unfit, UsualDose,
+    Weight, read_plant,
+};
 pub use products::{Product, Products};
 
+use crate::pantry::Pantry;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Everything a lesson may refer to.
@@ -23,6 +28,8 @@ pub struct Formulary {
     pub course: Course,
     /// Plants by their name in recipes.
     pub plants: BTreeMap<String, Plant>,
+    /// What is not a plant.
+    pub pantry: Pantry,
     /// Plants whose pages have a fault, told there: nothing is said again where they are used.
     pub faulty: BTreeSet<String>,
     /// The lessons, in order.

@@ -3,7 +3,7 @@
 
 use crate::formula::Line;
 use crate::formulary::Formulary;
-use crate::materia::{ACETIC_IN_VINEGAR, ALCOHOL_COVERS, Figure, GLYCERIN_KEEPS, SELF_PRESERVING};
+use crate::materia::{ACETIC_IN_VINEGAR, ALCOHOL_COVERS, Figure, GLYCERIN_KEEPS, Kind, SELF_PRESERVING};
 use crate::measure::{self, Amount};
 use crate::method::{Laid, lay_down};
 use crate::recipe::{Recipe, Step, Sweet};
@@ -42,14 +42,13 @@ pub fn movers(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Vec<Mover> {
     let per_cent = |share: f64| measure::decimal(share * 100.0, 0);
     let amount = |text: &str| measure::volume(text).ok().map(|amount| Spanned::new(amount, Span::default()));
     if let Some(amount) = amount("100 mL") {
-        let fortify =
-            Step::Fortify { amount: amount.clone(), strength: Some(Spanned::new(strength, Span::default())) };
+        let of = |name: &str| Spanned::new(name.to_string(), Span::default());
+        let strong = |share: f64| Some(Spanned::new(share, Span::default()));
+        let fortify = Step::Fortify { of: of("spirit"), amount: amount.clone(), strength: strong(strength) };
         let what = format!("spirit of {} %", per_cent(strength));
         ways.push(poured(recipe, book, fortify, "A", what, (Id::Covered, &ALCOHOL_COVERS)));
-        let acidify = Step::Acidify {
-            amount: amount.clone(),
-            acidity: Some(Spanned::new(sour(book), Span::default())),
-        };
+        let acidify =
+            Step::Acidify { of: of("vinegar"), amount: amount.clone(), acidity: strong(sour(book)) };
         let what = format!("vinegar of {} %", per_cent(sour(book)));
         ways.push(poured(recipe, book, acidify, "F", what, (Id::Acidity, &ACETIC_IN_VINEGAR)));
         let glycerin = sweeten("glycerin", amount.value);
@@ -84,7 +83,9 @@ fn more_sweetener(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Mover {
     };
     let mut changed = recipe.clone();
     let own = changed.method.iter_mut().find_map(|step| match &mut step.value {
-        Step::Sweeten(sweets) => sweets.iter_mut().find(|(name, _)| has_sugars(&name.value)),
+        Step::Sweeten(sweets) => {
+            sweets.iter_mut().find(|(name, _)| book.pantry.fit(&name.value, Kind::has_sugars).is_some())
+        }
         _ => None,
     });
     match own.filter(|_| laid.working.line(Id::Solids).is_some()) {
@@ -95,10 +96,6 @@ fn more_sweetener(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Mover {
         }
         None => poured(recipe, book, sweeten("sugar", amount), "A", "sugar".to_string(), to),
     }
-}
-
-fn has_sugars(sweetener: &str) -> bool {
-    crate::materia::sweetener(sweetener).is_some_and(|item| item.sugars.is_some())
 }
 
 /// The recipe with one more step before its bottles, turned round on that step's amount.

@@ -4,7 +4,7 @@ use super::LinkFound;
 use crate::diagnostic::{Code, Finding};
 
 /// What may stand before a colon: the three kinds of reference, and three that browsers know.
-const TAKEN: &[&str] = &["plant", "lesson", "number", "https", "http", "mailto"];
+const TAKEN: &[&str] = &["plant", "pantry", "lesson", "number", "https", "http", "mailto"];
 
 /// The word before the colon, as a browser would read it: it skips blanks, line ends and tabs.
 fn scheme(href: &str) -> Option<String> {
@@ -50,7 +50,7 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
         return Err(bad(format!("a link may not begin with {scheme}:"))
             .why("it could run a program in the reader's browser, or leads nowhere")
             .write(
-                "plant:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:",
+                "plant:NAME, pantry:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:",
             ));
     }
     if link.href.trim().is_empty() {

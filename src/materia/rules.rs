@@ -3,11 +3,14 @@
 
 use crate::bibliography::{Source, Work};
 use crate::measure::unit::{
-    CELSIUS, DAY, G, G_PER_ML, M2, MG_PER_G, MG_PER_KG, ML, MONTH, ONE, PER_CENT, PER_CENT_VV, PER_CENT_WW,
-    YEAR,
+    CELSIUS, DAY, G, G_PER_ML, KG, M2, MG_PER_G, MG_PER_KG, ML, MONTH, ONE, PER_CENT, PER_CENT_VV,
+    PER_CENT_WW, YEAR,
 };
 
-const COUMARIN: Source = Source::published(Work::Coumarin, "0.1 mg a day for each kilogram of the body");
+const COUMARIN: Source = Source::published(
+    Work::Coumarin,
+    "0.1 mg a day for each kilogram of the body; a Norwegian reckoning of 2012 has 0.07",
+);
 const DRINK: Source = Source::published(Work::StandardDrinks, "figures of national health services");
 const PROOF_US: Source = Source::published(Work::Cfr27, "proof is twice the per cent by volume at 60 °F");
 
@@ -18,11 +21,13 @@ figures! {
         Source::from_memory(Work::ChildDose, "Cowling: age at the next birthday over 24");
     FRIED_MONTHS "fried-months" "months that Fried's rule divides by" = 6_574_500.0 MONTH;
         Source::published(Work::ChildDose, "Fried: months over 150");
-    CLARK_WEIGHT "clark-weight" "an adult by Clark's rule, 150 lb" = 68_038.855_5 G;
+    CLARK_WEIGHT "clark-weight" "an adult by Clark's rule, 150 lb" = 68_038.855_5 KG;
         Source::published(Work::ChildDose, "Clark: pounds over 150");
     ADULT_SURFACE "adult-surface" "surface of an adult's body" = 1.73 M2;
         Source::published(Work::ChildDose, "surface over 1.73 m²");
     COUMARIN_DAILY "coumarin-daily" "coumarin a day, for the body's weight" = 1.0e-7 MG_PER_KG; COUMARIN;
+    ADULT_WEIGHT "adult-weight" "weight of an adult" = 60_000.0 KG;
+        Source::published(Work::Coumarin, "an adult of 60 kg; a course may state another");
     CASSIA_COUMARIN "cassia-coumarin" "coumarin in cassia cinnamon" = 0.003 MG_PER_G;
         Source::published(Work::Coumarin, "2 g a day at 60 kg, so 3 mg in a gram");
     GLYCYRRHIZIN_DAILY "glycyrrhizin-daily" "glycyrrhizin a day" = 0.1 G;

@@ -78,6 +78,16 @@ pub enum Measure {
     PerCent,
     /// A lozenge, a pastille, a drop of sugar.
     Piece,
+    /// Of bark, rolled.
+    Stick,
+    /// Of a root.
+    Slice,
+    /// With its seeds in it.
+    Pod,
+    /// Of a bulb.
+    Clove,
+    /// Of a flower.
+    Head,
     /// A share of a mixture, by weight, whose whole is said elsewhere.
     Part,
     Millimetre,
@@ -85,6 +95,12 @@ pub enum Measure {
     Inch,
     /// Of skin.
     SquareCentimetre,
+}
+
+impl Measure {
+    /// What some plants are counted by; a plant's own page says what one weighs.
+    pub const PIECES: &'static [Measure] =
+        &[Measure::Stick, Measure::Slice, Measure::Pod, Measure::Clove, Measure::Head, Measure::Piece];
 }
 
 struct Row {
@@ -134,7 +150,7 @@ use System as S;
 /// definitions. The calorie is the thermochemical one of SP 811, 4.184 J. Spellings are lower case,
 /// without points or hyphens, except where case tells two units apart: a capital C is a degree.
 #[rustfmt::skip]
-static ROWS: [Row; 42] = [
+static ROWS: [Row; 47] = [
     row(U::Tsp, "tsp", "tsp", &["tsp", "tsps", "teaspoon", "teaspoons", "us tsp"], D::VOLUME, of_gallon(768), S::Us),
     row(U::Tbsp, "tbsp", "tbsp", &["tbsp", "tbsps", "tablespoon", "tablespoons", "tbs", "us tbsp"], D::VOLUME, of_gallon(256), S::Us),
     row(U::FlOz, "fl oz", "fl oz", &["fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces", "us fl oz", "fluid oz"], D::VOLUME, of_gallon(128), S::Us),
@@ -172,6 +188,11 @@ static ROWS: [Row; 42] = [
     row(U::Drop, "drop", "drops", &["drop", "drops"], D::COUNT, Ratio::ONE, S::Both),
     row(U::PerCent, "%", "%", &["%", "per cent", "percent"], D::NONE, Ratio::exact(1, 100), S::Both),
     row(U::Piece, "piece", "pieces", &["piece", "pieces", "lozenge", "lozenges", "pastille", "pastilles"], D::COUNT, Ratio::ONE, S::Both),
+    row(U::Stick, "stick", "sticks", &["stick", "sticks"], D::COUNT, Ratio::ONE, S::Both),
+    row(U::Slice, "slice", "slices", &["slice", "slices"], D::COUNT, Ratio::ONE, S::Both),
+    row(U::Pod, "pod", "pods", &["pod", "pods"], D::COUNT, Ratio::ONE, S::Both),
+    row(U::Clove, "clove", "cloves", &["clove", "cloves"], D::COUNT, Ratio::ONE, S::Both),
+    row(U::Head, "head", "heads", &["head", "heads"], D::COUNT, Ratio::ONE, S::Both),
     row(U::Part, "part", "parts", &["part", "parts"], D::COUNT, Ratio::ONE, S::Both),
     row(U::Millimetre, "mm", "mm", &["mm", "millimetre", "millimetres", "millimeter", "millimeters"], D::LENGTH, Ratio::exact(1, 1000), S::Metric),
     row(U::Centimetre, "cm", "cm", &["cm", "centimetre", "centimetres", "centimeter", "centimeters"], D::LENGTH, Ratio::exact(1, 100), S::Metric),

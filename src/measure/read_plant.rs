@@ -89,8 +89,8 @@ pub fn plant_amount(text: &str) -> Result<PlantAmount, Misread> {
 
 fn plant_measure(text: &str, amount: &Amount) -> Result<(), Misread> {
     let dimension = amount.dimension();
-    let part = amount.measure == Measure::Part;
-    if dimension == Dimension::MASS || dimension == Dimension::VOLUME || part {
+    let counted = amount.measure == Measure::Part || Measure::PIECES.contains(&amount.measure);
+    if dimension == Dimension::MASS || dimension == Dimension::VOLUME || counted {
         return Ok(());
     }
     let is = if dimension == Dimension::NONE { "a share".to_string() } else { dimension.with_article() };
@@ -113,6 +113,17 @@ mod tests {
         let read = plant_amount("2 oz dried").expect("a weight");
         assert_eq!((read.amount.low, read.amount.measure), (56.69904625, Measure::Oz));
         assert_eq!(plant_amount("1 cup dried").expect("readable").amount.measure, Measure::Cup);
+    }
+
+    #[test]
+    fn plants_may_be_counted() {
+        let read = plant_amount("3 sticks dried").expect("readable");
+        assert_eq!((read.amount.low, read.amount.measure, read.form), (3.0, Measure::Stick, Form::Dried));
+        assert_eq!(plant_amount("4 cloves fresh, crushed").expect("readable").amount.measure, Measure::Clove);
+        assert_eq!(
+            plant_amount("20 drops dried").expect_err("no plant is dropped").code,
+            Code::WrongDimension
+        );
     }
 
     #[test]

@@ -35,6 +35,22 @@ pub fn wanted(text: &str) -> Result<(f64, Amount), Misread> {
     }
 }
 
+/// A plain count above nothing.
+///
+/// # Errors
+/// No number, none above nothing, or beyond a million.
+pub fn count(text: &str) -> Result<f64, Misread> {
+    match text.trim().parse::<f64>() {
+        Ok(value) if value > 0.0 && value <= 1e6 => Ok(value),
+        _ => {
+            let message = format!("a number above nothing, in digits, was wanted; `{text}` is not one");
+            let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
+            misread.write.push("3".to_string());
+            Err(misread)
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -37,6 +37,10 @@ pub const PER_CENT_WW: Unit = per_cent("% w/w", Dimension::NONE);
 pub const PER_CENT_VV: Unit = per_cent("% v/v", Dimension::NONE);
 /// Grams.
 pub const G: Unit = plain("g", Dimension::MASS, 1);
+/// Kilograms, of a body; kept in grams.
+pub const KG: Unit = Unit { text: "kg", dimension: Dimension::MASS, places: 1, printed: 0.001 };
+/// Milligrams, of a constituent; kept in grams.
+pub const MG: Unit = Unit { text: "mg", dimension: Dimension::MASS, places: 1, printed: 1000.0 };
 /// Millilitres.
 pub const ML: Unit = plain("mL", Dimension::VOLUME, 1);
 /// Minutes.

@@ -1,6 +1,6 @@
 //! Closing the account: what is finished, what is dissolved in it, and what a dose holds.
 
-use super::{Laying, add_times, add_weights, weighed};
+use super::{Laying, add_times, add_weights, put_in_each, weighed};
 use crate::batch::Part;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
@@ -74,12 +74,14 @@ pub(super) fn wrong_dose(at: &mut Laying, take: &Take, why: &str, write: &str) {
 }
 
 /// Doses and how long they last.
-pub(super) fn days(at: &mut Laying, take: &Take, doses: Line) {
+/// Gives the line of how many a day.
+pub(super) fn days(at: &mut Laying, take: &Take, doses: Line) -> Line {
     at.work.claim(Id::Doses, doses);
     let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);
     let people = at.work.given("people", &ONE, take.people.value, false, take.people.span);
     let days = at.work.work("days", Days { doses, daily, people });
     at.work.claim(Id::Days, days);
+    daily
 }
 
 /// What keeping is judged by: water activity, alcohol, acid, glycerin, free water, crystals.
@@ -142,7 +144,7 @@ fn doses(at: &mut Laying, take: &Take, finished: Line, weight: Line, plant: Line
     }
     let dose = at.work.given("larger dose", &ML, take.amount.value.high, false, take.amount.span);
     let doses = at.work.work("doses", Doses { finished, dose });
-    days(at, take, doses);
+    let daily = days(at, take, doses);
     let in_dose = at.work.work("plant in a dose", PlantPerDose { plant, dose, finished });
     at.work.claim(Id::PlantPerDose, in_dose);
     if let Some(sugars) = at.batch.sugars(&mut at.work) {
@@ -157,4 +159,7 @@ fn doses(at: &mut Laying, take: &Take, finished: Line, weight: Line, plant: Line
         let energy = at.work.work("energy in a dose", EnergyPerDose { energy, dose, finished });
         at.work.claim(Id::EnergyPerDose, energy);
     }
+    put_in_each::ceilings(at, daily, |work, name, plant| {
+        work.work(name, PlantPerDose { plant, dose, finished })
+    });
 }

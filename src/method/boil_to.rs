@@ -1,5 +1,6 @@
 //! Sugar boiled to a stage: what stays is sugar with a little water.
 
+use super::laying::SPIRIT;
 use super::simmer::altitude;
 use super::{Hazard, Laying, Say, words};
 use crate::bibliography::{Source, Work};
@@ -15,8 +16,9 @@ pub(super) fn lay(at: &mut Laying, span: Span, stage: &Spanned<&'static Stage>) 
         return;
     }
     if at.batch.holds_spirit() {
-        at.order(
+        at.unfit(
             span,
+            SPIRIT,
             "spirit is in the pan that is to be boiled",
             "its vapour catches fire, and the alcohol leaves",
             "- fortify: {...} left out",

@@ -1,9 +1,10 @@
 //! The product of another recipe poured in: its working joins this one.
 
+use super::put_in_each::PutIn;
 use super::{Ingredient, Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::catalogue::dose::PassedOn;
-use crate::formula::catalogue::pan::{Lose, Passed};
+use crate::formula::catalogue::pan::{Lose, Passed, ShareOfWeight};
 use crate::formulary::{Formulary, Product};
 use crate::measure::Amount;
 use crate::measure::unit::ML;
@@ -42,7 +43,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Sp
     let outer = at.work.join(&product);
     let mut other = Laying::new(recipe, at.book, std::mem::take(&mut at.work), &mut told);
     other.lay_steps();
-    let Laying { work, batch, volume, strained, passed_on, plant_ids, faulty, dough, .. } = other;
+    let Laying { work, batch, volume, strained, passed_on, plant_ids, put_in, pantry, faulty, dough, .. } =
+        other;
     at.work = work;
     at.work.part(outer);
     let told = crate::diagnostic::stops(&told);
@@ -76,6 +78,14 @@ pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Sp
     for plants in passed_on {
         let passed = at.work.work(format!("plant from the {product}"), PassedOn { plants, share });
         at.passed_on.push(passed);
+    }
+    let new = pantry.into_iter().filter(|id| !at.pantry.contains(id)).collect::<Vec<_>>();
+    at.pantry.extend(new);
+    for put_in in put_in {
+        let name = format!("{} from the {product}", put_in.plant);
+        let weight = at.work.work(name, ShareOfWeight { share, whole: put_in.weight });
+        // Whether it was cooked is told where the product is made.
+        at.put_in.push(PutIn { weight, at: amount.span, boiled: f64::INFINITY, ..put_in });
     }
     at.batch.pour_in(batch);
     at.note_plants(plant_ids);

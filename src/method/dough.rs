@@ -6,16 +6,15 @@ use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::composition::Rest;
 use crate::formula::catalogue::pan::{ForEachGramByWeight, MeasureOut, Weigh};
-use crate::materia::{CUTTING, KNEADING, SWEETENERS, WATER_DENSITY, sweetener};
+use crate::materia::{CUTTING, Item, KNEADING, Kind, WATER_DENSITY};
 use crate::measure::unit::{G, MIN, ML, ONE};
 use crate::measure::{Amount, Dimension, RatioBasis};
 use crate::recipe::Kneaded;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
-use crate::yaml;
+use std::sync::Arc;
 
-/// What binds and does not sweeten, and what only wets.
-const GUMS: [&str; 2] = ["gum arabic", "tragacanth"];
+/// What only wets.
 const WATER: &str = "water";
 
 pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Spanned<Kneaded>)]) {
@@ -54,7 +53,14 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
     }
     let mut say = vec![words(format!("Sieve the {plants} to a fine powder and knead with "))];
     for (n, (name, much)) in parts.iter().enumerate() {
-        let Some(line) = amount(at, name, much) else { continue };
+        let item = match name.value == WATER {
+            true => None,
+            false => match at.shelf(name, "anything to knead with", kneads, &[WATER]) {
+                None => continue,
+                item => item,
+            },
+        };
+        let Some(line) = amount(at, name, much, item.as_ref()) else { continue };
         if n > 0 {
             say.push(words(if n + 1 == parts.len() { " and " } else { ", " }));
         }
@@ -70,7 +76,7 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
         at.ingredients.push(Ingredient {
             weight: (!is_water).then_some(line),
             volume: is_water.then_some(line),
-            ..Ingredient::named(name.value.clone())
+            ..item.as_ref().map_or_else(|| Ingredient::named(WATER), |item| Ingredient::of(item))
         });
     }
     say.push(words(", a little at a time, to a stiff dough. Roll it out on a dusting of sugar."));
@@ -86,19 +92,18 @@ pub(super) fn knead(at: &mut Laying, span: Span, parts: &[(Spanned<String>, Span
     at.finish_step("knead", say, vec![minutes], String::new(), None);
 }
 
+/// What a dough may be kneaded with, besides water: what sweetens, and what binds.
+fn kneads(kind: Kind) -> bool {
+    kind.sweetens() || kind == Kind::Gum
+}
+
 /// How much of one thing: its weight, g; of water the volume, mL.
-fn amount(at: &mut Laying, name: &Spanned<String>, much: &Spanned<Kneaded>) -> Option<Line> {
-    let item = sweetener(&name.value);
-    let known = name.value == WATER || item.is_some() || GUMS.contains(&name.value.as_str());
-    if !known {
-        let known = SWEETENERS.iter().map(|item| item.id).chain(GUMS).chain([WATER]);
-        at.findings.push(yaml::unknown(
-            "anything to knead with",
-            Spanned::new(&name.value, name.span),
-            known,
-        ));
-        return None;
-    }
+fn amount(
+    at: &mut Laying,
+    name: &Spanned<String>,
+    much: &Spanned<Kneaded>,
+    item: Option<&Arc<Item>>,
+) -> Option<Line> {
     let wrong = |at: &mut Laying, why: &str, write: &str| {
         let message = format!("how much {} cannot be told", name.value);
         at.findings.push(Finding::error(Code::NoBasis, much.span, message).why(why).write(write));
@@ -137,11 +142,11 @@ fn amount(at: &mut Laying, name: &Spanned<String>, much: &Spanned<Kneaded>) -> O
             );
         }
     };
-    if let Some(item) = item {
+    if let Some(item) = item.filter(|item| item.kind.sweetens()) {
         let density = super::sweeten::density(at, item);
         let volume = at.work.work(format!("{}, measured", item.words), MeasureOut { weight: line, density });
         let water = super::sweeten::water(at, item);
-        at.batch.stir_in(item, volume, line, water);
+        at.batch.stir_in(Arc::clone(item), volume, line, water);
         at.work.claim(Id::SweetenerWeight, line);
     }
     Some(line)

@@ -2,7 +2,7 @@
 
 use super::{Laying, list_of};
 use crate::diagnostic::{Code, Finding};
-use crate::measure::{Dimension, Form};
+use crate::measure::{Form, Measure};
 use crate::recipe::{Hand, Menstruum, PREPARATIONS, Shape, Step, Use};
 
 pub(super) fn check(at: &mut Laying) {
@@ -74,7 +74,7 @@ fn parts(at: &mut Laying) {
     let recipe = at.recipe;
     let added = recipe.method.iter().flat_map(|step| step.value.adds());
     let plants: Vec<_> = recipe.plants.iter().chain(added).collect();
-    let is_part = |used: &&&crate::recipe::PlantUse| used.amount.value.amount.dimension() == Dimension::COUNT;
+    let is_part = |used: &&&crate::recipe::PlantUse| used.amount.value.amount.measure == Measure::Part;
     let parts = plants.iter().filter(is_part).count();
     if let (Some(weight), 0) = (&recipe.weight, parts) {
         at.findings.push(

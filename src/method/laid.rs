@@ -2,6 +2,7 @@
 
 use crate::batch::Batch;
 use crate::formula::Line;
+use crate::materia::Item;
 use crate::measure::Form;
 use crate::recipe::Preparation;
 use crate::span::Span;
@@ -24,16 +25,35 @@ pub struct Laid {
     pub honey: bool,
     /// What is in the pan at the end.
     pub batch: Batch,
+    /// What is taken a day of what has a ceiling.
+    pub ceilings: Vec<CeilingLine>,
     /// What the order and the heat of the steps call for caution about.
     pub hazards: Vec<Hazard>,
     /// Every plant in it, those of combined products too, each once.
     pub plants: Vec<String>,
+    /// What of the pantry is in it, each once.
+    pub pantry: Vec<String>,
     /// The declared line that says how much sweetener, where there is one: what a target may move.
     pub sweet_given: Option<Line>,
     /// Plants put in at the start, g.
     pub at_first: Option<Line>,
     /// The declared line of what was poured in last.
     pub poured: Option<Line>,
+}
+
+/// What is taken a day of something with a daily ceiling.
+#[derive(Clone, PartialEq, Debug)]
+pub struct CeilingLine {
+    /// The plant.
+    pub plant: String,
+    /// The constituent; none where the plant itself has the ceiling.
+    pub of: Option<String>,
+    /// Taken a day, g.
+    pub taken: Line,
+    /// The most a day, g.
+    pub most: Line,
+    /// The one against the other.
+    pub share: Line,
 }
 
 /// Something a step does that a caution speaks of.
@@ -44,6 +64,13 @@ pub enum Hazard {
         /// The plant.
         plant: String,
         /// The step.
+        at: Span,
+    },
+    /// A plant that must be cooked, at the boil for less than it needs.
+    Raw {
+        /// The plant.
+        plant: String,
+        /// Where it is put in.
         at: Span,
     },
     /// Honey stirred into liquid that no step has cooled to 40 °C.
@@ -75,6 +102,8 @@ pub struct Ingredient {
     pub words: String,
     /// The plant, where it is one.
     pub plant: Option<String>,
+    /// The pantry item, where it is one.
+    pub item: Option<String>,
     /// Fresh or dried.
     pub form: Option<Form>,
     /// Its weight, g.
@@ -152,6 +181,7 @@ impl Ingredient {
         Ingredient {
             words: words.into(),
             plant: None,
+            item: None,
             form: None,
             weight: None,
             volume: None,
@@ -159,6 +189,11 @@ impl Ingredient {
             keeps: false,
             href: None,
         }
+    }
+
+    /// An item of the pantry, its amount yet to be said.
+    pub(super) fn of(item: &Item) -> Ingredient {
+        Ingredient { item: Some(item.id.clone()), ..Ingredient::named(item.words.as_str()) }
     }
 
     /// Whether it is measured by weight and by volume, as sweeteners are.

@@ -1,16 +1,22 @@
 //! The state between two steps, and what every step asks of it.
 
-use super::{Done, Hazard, Ingredient, Level, Say, add_weights, list_of};
+use super::put_in_each::PutIn;
+use super::{CeilingLine, Done, Hazard, Ingredient, Level, Say, add_weights, list_of};
 use crate::batch::Batch;
 use crate::bibliography::Source;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formulary::{Formulary, Plant};
-use crate::materia::{Assumption, Figure};
+use crate::materia::{Assumption, Figure, Item, Kind};
 use crate::measure::{Amount, Dimension, Form, Unit};
 use crate::recipe::{Menstruum, Recipe, Step};
-use crate::span::Span;
+use crate::span::{Span, Spanned};
 use crate::working::{Id, Working};
+use crate::yaml;
+use std::sync::Arc;
+
+/// The word of what burns.
+pub(super) const SPIRIT: &str = "spirit";
 
 /// A plant in the pan.
 #[derive(Clone, Copy)]
@@ -18,6 +24,8 @@ pub(super) struct InPan<'a> {
     pub(super) plant: &'a Plant,
     pub(super) form: Form,
     pub(super) weight: Line,
+    /// Where it is put in.
+    pub(super) at: Span,
     /// Water it brought along, g, where that is counted.
     pub(super) water: Option<Line>,
 }
@@ -128,6 +136,12 @@ pub(super) struct Laying<'a> {
     pub(super) hazards: Vec<Hazard>,
     pub(super) sweet_given: Option<Line>,
     pub(super) poured: Option<Line>,
+    /// What of the pantry is in it, each once.
+    pub(super) pantry: Vec<String>,
+    /// Every plant put in, those of combined products too.
+    pub(super) put_in: Vec<PutIn>,
+    /// What is taken a day of what has a ceiling.
+    pub(super) ceilings: Vec<CeilingLine>,
     /// Whether a plant of the recipe has a fault on its own page.
     pub(super) faulty: bool,
 }
@@ -171,6 +185,9 @@ impl<'a> Laying<'a> {
             hazards: Vec::new(),
             sweet_given: None,
             poured: None,
+            pantry: Vec::new(),
+            put_in: Vec::new(),
+            ceilings: Vec::new(),
             faulty: false,
             findings,
         }
@@ -192,6 +209,38 @@ impl<'a> Laying<'a> {
             )
         });
         self.work.assumed(assumption, own)
+    }
+
+    /// Whether the recipe or the kitchen has a figure of its own for an assumption.
+    pub(super) fn knows(&self, assumption: &Assumption) -> bool {
+        self.recipe.assume.iter().any(|own| own.what.id == assumption.id)
+            || self.book.course.kitchen.own(assumption).is_some()
+    }
+
+    /// The pantry item of that name, where it is of a kind that will do; else a finding. `besides` are words that
+    /// would do too. Notes that it is in the recipe.
+    pub(super) fn shelf(
+        &mut self,
+        name: &Spanned<String>,
+        what: &str,
+        will_do: fn(Kind) -> bool,
+        besides: &[&str],
+    ) -> Option<Arc<Item>> {
+        if let Some(item) = self.book.pantry.fit(&name.value, will_do) {
+            self.note_item(item);
+            return Some(Arc::clone(item));
+        }
+        let names = self.book.pantry.names(will_do);
+        let known = names.into_iter().chain(besides.iter().copied());
+        self.findings.push(yaml::unknown(what, Spanned::new(name.value.as_str(), name.span), known));
+        None
+    }
+
+    /// Notes that an item is in the recipe.
+    pub(super) fn note_item(&mut self, item: &Item) {
+        if !self.pantry.contains(&item.id) {
+            self.pantry.push(item.id.clone());
+        }
     }
 
     /// An amount the recipe declares. A range of a time is the author's own latitude: an assumption, its
@@ -263,8 +312,10 @@ impl<'a> Laying<'a> {
     pub(super) fn cold_liquid(&self) -> String {
         match (self.recipe.menstruum(), self.strength) {
             (Some(Menstruum::Water) | None, _) => "cold water".to_string(),
-            (Some(Menstruum::Spirit), Some(strength)) => super::liquid::spirit_of(strength),
-            (Some(other), _) => other.words().to_string(),
+            (Some(Menstruum::Spirit), Some(strength)) => {
+                super::liquid::strong(self.recipe.extracts(), strength)
+            }
+            (Some(_), _) => self.recipe.extracts().to_string(),
         }
     }
 
@@ -315,6 +366,12 @@ impl<'a> Laying<'a> {
         if self.recipe.method.iter().any(|step| matches!(step.value, Step::Strain(_))) {
             self.order(at, message, why, write);
         }
+    }
+
+    /// What is no liquid for heat: of spirit a stop, of anything else a fault of the order.
+    pub(super) fn unfit(&mut self, at: Span, kind: &str, message: impl Into<String>, why: &str, write: &str) {
+        let code = if kind == SPIRIT { Code::AlcoholOverFlame } else { Code::StepOrder };
+        self.findings.push(Finding::error(code, at, message).why(why).write(write));
     }
 
     pub(super) fn order(&mut self, at: Span, message: impl Into<String>, why: &str, write: &str) {

@@ -1,7 +1,7 @@
 //! The extracting liquid: how much of it, what is in it, and the water that dried plants lend to honey.
 
 use super::put_in::counted;
-use super::sweeten::honey_density;
+use super::sweeten;
 use super::{Ingredient, Laying, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
@@ -9,14 +9,13 @@ use crate::formula::catalogue::pan::{
     AddVolumes, Away, ForEachGram, ForEachGramByWeight, MeasureOut, ShareOfVolume, Weigh,
 };
 use crate::formula::catalogue::spirit::{ShareByWeight, SpiritDensity, SpiritFor, WaterToAdd};
-use crate::materia::{
-    GLYCERIN_DENSITY, HONEY_MOISTURE, OIL_DENSITY, VINEGAR_ACIDITY, VINEGAR_DENSITY, WATER_DENSITY, sweetener,
-};
-use crate::measure::unit::{G, ML, ML_PER_G, ONE, PER_CENT_VV, PER_CENT_WV};
+use crate::materia::{Item, WATER_DENSITY};
+use crate::measure::unit::{G, ML, ML_PER_G, ONE, PER_CENT_VV};
 use crate::measure::{Dimension, Form, LiquidRatio, RatioBasis};
 use crate::recipe::{LiquidAmount, Menstruum};
 use crate::span::Span;
 use crate::working::Id;
+use std::sync::Arc;
 
 /// How much, as the recipe measures it.
 enum Poured {
@@ -27,8 +26,11 @@ enum Poured {
 /// Puts the liquid in; gives its volume, mL.
 pub(super) fn lay(at: &mut Laying) -> Option<Line> {
     let liquid = at.recipe.liquid.as_ref()?;
-    let (kind, span) = (liquid.value.kind, liquid.span);
-    let strength = strength(at, kind, span)?;
+    let (kind, item, span) = (liquid.value.kind, liquid.value.item.clone(), liquid.span);
+    if let Some(item) = &item {
+        at.note_item(item);
+    }
+    let strength = strength(at, kind, item.as_ref(), span)?;
     at.strength =
         strength.filter(|_| kind == Menstruum::Spirit).map(|line| at.work.evaluate(&[])[line.index()]);
     if !mixable(at, kind) {
@@ -55,7 +57,7 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
             return None;
         }
         Poured::Weight(weight) => {
-            let density = density(at, kind, strength);
+            let density = density(at, kind, item.as_deref(), strength);
             (at.work.work(kind.words(), MeasureOut { weight, density }), Some(weight))
         }
     };
@@ -67,7 +69,7 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
         }
         None => volume,
     };
-    let weight = fill(at, kind, strength, volume, weight);
+    let weight = fill(at, kind, item.as_ref(), strength, volume, weight);
     at.work.claim(
         match kind {
             Menstruum::Water => Id::Water,
@@ -84,6 +86,7 @@ pub(super) fn lay(at: &mut Laying) -> Option<Line> {
         volume: Some(volume),
         written,
         keeps: matches!(kind, Menstruum::Spirit | Menstruum::Honey | Menstruum::Vinegar),
+        item: item.map(|item| item.id.clone()),
         ..Ingredient::named(with_strength(at, kind))
     });
     Some(volume)
@@ -130,7 +133,7 @@ fn mixed(at: &mut Laying, finished: Line, wanted: Option<Line>) -> bool {
     let density = at.work.figure(&WATER_DENSITY);
     let water = at.work.work("water to add", MeasureOut { weight: water, density });
     at.work.claim(Id::WaterToAdd, water);
-    let strong = spirit_of(from.value);
+    let strong = strong(recipe.extracts(), from.value);
     let say = vec![
         words("Mix "),
         Say::Volume(spirit),
@@ -146,9 +149,10 @@ fn mixed(at: &mut Laying, finished: Line, wanted: Option<Line>) -> bool {
 
 /// Glycerin with water in it: both are what is put in.
 fn watered(at: &mut Laying, whole: Line, share: Option<Line>) -> bool {
-    let Some(share) = share else { return false };
+    let item = at.recipe.liquid.as_ref().and_then(|liquid| liquid.value.item.clone());
+    let (Some(share), Some(item)) = (share, item) else { return false };
     let pure = at.work.work("pure glycerin", ShareOfVolume { share, whole });
-    let density = at.work.figure(&GLYCERIN_DENSITY);
+    let density = sweeten::density(at, &item);
     let weight = at.work.work("glycerin, weighed", Weigh { volume: pure, density });
     let water = at.work.work("water with the glycerin", Away { before: whole, after: pure });
     put_in(at, "glycerin".to_string(), pure, Some(weight));
@@ -163,26 +167,22 @@ fn put_in(at: &mut Laying, words: String, volume: Line, weight: Option<Line>) {
 /// "spirit of 40 %", or the liquid's word where it has no strength to tell.
 fn with_strength(at: &Laying, kind: Menstruum) -> String {
     match (kind, at.strength) {
-        (Menstruum::Spirit, Some(strength)) => spirit_of(strength),
-        _ => kind.words().to_string(),
+        (Menstruum::Spirit, Some(strength)) => strong(at.recipe.extracts(), strength),
+        _ => at.recipe.extracts().to_string(),
     }
 }
 
-pub(super) fn spirit_of(strength: f64) -> String {
-    format!("spirit of {}\u{a0}%", crate::measure::rounded(strength * 100.0, 1))
+/// "spirit of 40 %".
+pub(super) fn strong(spirit: &str, strength: f64) -> String {
+    format!("{spirit} of {}\u{a0}%", crate::measure::rounded(strength * 100.0, 1))
 }
 
 /// The line of a liquid's strength; the outer none is a fault, the inner a liquid without one.
-fn strength(at: &mut Laying, kind: Menstruum, span: Span) -> Option<Option<Line>> {
+fn strength(at: &mut Laying, kind: Menstruum, item: Option<&Arc<Item>>, span: Span) -> Option<Option<Line>> {
     let declared = at.recipe.liquid.as_ref().and_then(|liquid| liquid.value.strength.clone());
     Some(match kind {
-        Menstruum::Spirit => Some(super::pour::spirit_strength(at, span, declared.as_ref())?),
-        Menstruum::Vinegar => Some(match declared {
-            Some(acidity) => {
-                at.work.given("acid of the vinegar", &PER_CENT_WV, acidity.value, false, acidity.span)
-            }
-            None => at.assume(&VINEGAR_ACIDITY),
-        }),
+        Menstruum::Spirit => Some(super::pour::spirit_strength(at, span, item, declared.as_ref())?),
+        Menstruum::Vinegar => Some(super::pour::acid(at, item?, declared.as_ref())),
         Menstruum::Glycerin => declared.map(|share| {
             at.work.given("glycerin in the liquid", &PER_CENT_VV, share.value, false, share.span)
         }),
@@ -201,17 +201,16 @@ fn strength(at: &mut Laying, kind: Menstruum, span: Span) -> Option<Option<Line>
 }
 
 /// The density the whole liquid is measured by.
-fn density(at: &mut Laying, kind: Menstruum, strength: Option<Line>) -> Line {
+fn density(at: &mut Laying, kind: Menstruum, item: Option<&Item>, strength: Option<Line>) -> Line {
     match (kind, strength) {
         (Menstruum::Spirit, Some(strength)) => {
             let share = at.work.work("alcohol in the spirit, by weight", ShareByWeight { strength });
             at.work.work("density of the spirit", SpiritDensity { share })
         }
-        (Menstruum::Vinegar, _) => at.work.figure(&VINEGAR_DENSITY),
-        (Menstruum::Glycerin, _) => at.work.figure(&GLYCERIN_DENSITY),
-        (Menstruum::Honey, _) => honey_density(at),
-        (Menstruum::Oil, _) => at.work.figure(&OIL_DENSITY),
-        _ => at.work.figure(&WATER_DENSITY),
+        _ => match item {
+            Some(item) => sweeten::density(at, item),
+            None => at.work.figure(&WATER_DENSITY),
+        },
     }
 }
 
@@ -219,21 +218,26 @@ fn density(at: &mut Laying, kind: Menstruum, strength: Option<Line>) -> Line {
 fn fill(
     at: &mut Laying,
     kind: Menstruum,
+    item: Option<&Arc<Item>>,
     strength: Option<Line>,
     volume: Line,
     weight: Option<Line>,
 ) -> Option<Line> {
+    let Some(item) = item else {
+        at.batch.add_water(volume);
+        return weight;
+    };
     match (kind, strength) {
         (Menstruum::Spirit, Some(strength)) => at.batch.fortify(volume, strength),
-        (Menstruum::Vinegar, Some(acidity)) => at.batch.acidify(volume, acidity),
-        (Menstruum::Oil, _) => at.batch.add_oil(volume),
+        (Menstruum::Vinegar, Some(acidity)) => at.batch.acidify(Arc::clone(item), volume, acidity),
+        (Menstruum::Oil, _) => at.batch.add_oil(Arc::clone(item), volume),
         (Menstruum::Honey, _) => {
-            let density = honey_density(at);
-            let weight = weight.unwrap_or_else(|| at.work.work("honey, weighed", Weigh { volume, density }));
-            let water = at.assume(&HONEY_MOISTURE);
-            if let Some(honey) = sweetener("honey") {
-                at.batch.stir_in(honey, volume, weight, Some(water));
-            }
+            let density = sweeten::density(at, item);
+            let weight = weight.unwrap_or_else(|| {
+                at.work.work(format!("{}, weighed", item.words), Weigh { volume, density })
+            });
+            let water = sweeten::water(at, item);
+            at.batch.stir_in(Arc::clone(item), volume, weight, water);
             return Some(weight);
         }
         (Menstruum::Glycerin, share) => {
@@ -241,11 +245,9 @@ fn fill(
                 Some(share) => at.work.work("pure glycerin", ShareOfVolume { share, whole: volume }),
                 None => volume,
             };
-            let density = at.work.figure(&GLYCERIN_DENSITY);
+            let density = sweeten::density(at, item);
             let weight = at.work.work("glycerin, weighed", Weigh { volume: pure, density });
-            if let Some(glycerin) = sweetener("glycerin") {
-                at.batch.stir_in(glycerin, pure, weight, None);
-            }
+            at.batch.stir_in(Arc::clone(item), pure, weight, None);
             if share.is_some() {
                 let water = at.work.work("water with the glycerin", Away { before: volume, after: pure });
                 at.batch.add_water(water);
@@ -295,7 +297,7 @@ fn by_ratio(at: &mut Laying, ratio: &LiquidRatio, form: Option<Form>, span: Span
     let counted = counted(at, of, span)?;
     let each =
         at.work.given("liquid for each gram", ratio_unit(ratio.by), ratio.liquid / ratio.plant, false, span);
-    let named = at.recipe.menstruum().map_or("liquid", Menstruum::words);
+    let named = at.recipe.extracts();
     match ratio.by {
         RatioBasis::WeightInVolume => {
             Some(Poured::Volume(at.work.work(named, ForEachGram { each_gram_takes: each, plants: counted })))

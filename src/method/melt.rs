@@ -4,15 +4,12 @@ use super::{Hazard, Ingredient, Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::catalogue::pan::{MeasureOut, ShareOfWeight};
 use crate::formula::catalogue::sweeten::OfFinishedWeight;
-use crate::materia::{BEESWAX_DENSITY, MELTING};
+use crate::materia::{Kind, MELTING};
 use crate::measure::unit::{G, ONE};
 use crate::measure::{By, Dimension, Of};
 use crate::recipe::Sweet;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
-use crate::yaml;
-
-const WAXES: [&str; 1] = ["beeswax"];
 
 pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanned<Sweet>)]) {
     let Some(before) = at.volume else { return };
@@ -44,11 +41,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanne
         return;
     }
     for (name, wax) in waxes {
-        if !WAXES.contains(&name.value.as_str()) {
-            let known = Spanned::new(name.value.as_str(), name.span);
-            at.findings.push(yaml::unknown("a wax", known, WAXES.into_iter()).write("beeswax"));
-            continue;
-        }
+        let Some(item) = at.shelf(name, "a wax", |kind| kind == Kind::Wax, &[]) else { continue };
         let oil = at.batch.weight("oil, weighed", &mut at.work);
         let weight = match &wax.value {
             Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
@@ -76,11 +69,11 @@ pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanne
                 continue;
             }
         };
-        let density = at.work.figure(&BEESWAX_DENSITY);
+        let density = super::sweeten::density(at, &item);
         let volume = at.work.work(format!("{}, melted", name.value), MeasureOut { weight, density });
-        at.batch.melt_in(volume, weight);
+        at.batch.melt_in(item.clone(), volume, weight);
         at.work.claim(Id::Wax, weight);
-        at.ingredients.push(Ingredient { weight: Some(weight), ..Ingredient::named(name.value.clone()) });
+        at.ingredients.push(Ingredient { weight: Some(weight), ..Ingredient::of(&item) });
         let finished = at.batch.volume("finished", &mut at.work);
         at.volume = Some(finished);
         at.sweetened = true;

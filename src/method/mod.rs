@@ -22,6 +22,7 @@ mod percolate;
 mod possible;
 mod pour;
 mod put_in;
+mod put_in_each;
 mod reduce;
 mod simmer;
 mod spread;
@@ -31,7 +32,7 @@ mod sweeten;
 mod weighed;
 
 pub(crate) use account::activity_is_known;
-pub use laid::{Done, Hazard, Ingredient, Laid, Level, Say};
+pub use laid::{CeilingLine, Done, Hazard, Ingredient, Laid, Level, Say};
 
 use laying::{Aside, InPan, Kept, Laying};
 
@@ -51,6 +52,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     at.lay_steps();
     kind::check_made(&mut at);
     account::close(&mut at);
+    put_in_each::note_raw(&mut at);
     order::tell_idle(&mut at);
     let Laying {
         mut work,
@@ -64,6 +66,8 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         poured,
         plant_ids,
         findings,
+        ceilings,
+        pantry,
         faulty,
         ..
     } = at;
@@ -86,6 +90,8 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         honey,
         batch,
         hazards,
+        ceilings,
+        pantry,
         at_first: marc.at_first,
         sweet_given,
         poured,
@@ -128,8 +134,8 @@ impl<'a> Laying<'a> {
             Step::Reduce(to) => reduce::lay(self, at, to),
             Step::Cool(to) => cool::lay(self, at, to),
             Step::Sweeten(sweets) => sweeten::lay(self, at, sweets),
-            Step::Fortify { amount, strength } => pour::fortify(self, at, amount, strength.as_ref()),
-            Step::Acidify { amount, acidity } => pour::acidify(self, at, amount, acidity.as_ref()),
+            Step::Fortify { of, amount, strength } => pour::fortify(self, at, of, amount, strength.as_ref()),
+            Step::Acidify { of, amount, acidity } => pour::acidify(self, at, of, amount, acidity.as_ref()),
             Step::Combine { of, amount } => combine::lay(self, at, of, amount),
             Step::MakeUp(to) => again::make_up(self, at, to),
             Step::PourAgain(water) => again::pour(self, at, water),

@@ -3,30 +3,38 @@
 use super::{Ingredient, Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
-use crate::materia::VINEGAR_ACIDITY;
+use crate::materia::{Item, Kind, VINEGAR_ACIDITY};
 use crate::measure::unit::{ML, PER_CENT_VV, PER_CENT_WV};
 use crate::measure::{Amount, decimal};
 use crate::span::{Span, Spanned};
 use crate::working::Id;
+use std::sync::Arc;
 
 pub(super) fn fortify(
     at: &mut Laying,
     span: Span,
+    of: &Spanned<String>,
     amount: &Spanned<Amount>,
     strength: Option<&Spanned<f64>>,
 ) {
     if !ready(at, span, "fortify") {
         return;
     }
-    let Some(strength) = spirit_strength(at, span, strength) else { return };
-    let volume = at.declared("spirit", &ML, &amount.value, true, amount.span);
+    let Some(item) = at.shelf(of, "a spirit", |kind| kind == Kind::Spirit, &[]) else { return };
+    let Some(strength) = spirit_strength(at, span, Some(&item), strength) else { return };
+    let volume = at.declared(&item.words, &ML, &amount.value, true, amount.span);
     at.batch.fortify(volume, strength);
     at.work.claim(Id::Spirit, volume);
-    poured(at, "fortify", "spirit", volume, amount);
+    poured(at, "fortify", &item, volume, amount);
 }
 
-/// The strength the recipe says, else that of the kitchen's only spirit.
-pub(super) fn spirit_strength(at: &mut Laying, span: Span, strength: Option<&Spanned<f64>>) -> Option<Line> {
+/// The strength the recipe says, else the spirit's own page, else that of the kitchen's only spirit.
+pub(super) fn spirit_strength(
+    at: &mut Laying,
+    span: Span,
+    item: Option<&Arc<Item>>,
+    strength: Option<&Spanned<f64>>,
+) -> Option<Line> {
     if let Some(strength) = strength {
         return Some(at.work.given(
             "strength of the spirit",
@@ -35,6 +43,9 @@ pub(super) fn spirit_strength(at: &mut Laying, span: Span, strength: Option<&Spa
             false,
             strength.span,
         ));
+    }
+    if let Some(own) = item.and_then(|item| item.strength.as_ref()) {
+        return Some(at.work.fact(own));
     }
     let at_hand = &at.book.course.kitchen.spirits;
     if let [only] = at_hand[..] {
@@ -61,19 +72,32 @@ pub(super) fn spirit_strength(at: &mut Laying, span: Span, strength: Option<&Spa
     None
 }
 
-pub(super) fn acidify(at: &mut Laying, span: Span, amount: &Spanned<Amount>, acidity: Option<&Spanned<f64>>) {
+pub(super) fn acidify(
+    at: &mut Laying,
+    span: Span,
+    of: &Spanned<String>,
+    amount: &Spanned<Amount>,
+    acidity: Option<&Spanned<f64>>,
+) {
     if !ready(at, span, "acidify") {
         return;
     }
-    let acidity = match acidity {
-        Some(acidity) => {
+    let Some(item) = at.shelf(of, "a vinegar", |kind| kind == Kind::Vinegar, &[]) else { return };
+    let acidity = acid(at, &item, acidity);
+    let volume = at.declared(&item.words, &ML, &amount.value, true, amount.span);
+    at.batch.acidify(item.clone(), volume, acidity);
+    poured(at, "acidify", &item, volume, amount);
+}
+
+/// The acid the recipe says, else the vinegar's own page, else the kitchen's, else what vinegar has as a rule.
+pub(super) fn acid(at: &mut Laying, item: &Item, declared: Option<&Spanned<f64>>) -> Line {
+    match (declared, &item.strength) {
+        (Some(acidity), _) => {
             at.work.given("acid of the vinegar", &PER_CENT_WV, acidity.value, false, acidity.span)
         }
-        None => at.assume(&VINEGAR_ACIDITY),
-    };
-    let volume = at.declared("vinegar", &ML, &amount.value, true, amount.span);
-    at.batch.acidify(volume, acidity);
-    poured(at, "acidify", "vinegar", volume, amount);
+        (None, Some(own)) => at.work.fact(own),
+        (None, None) => at.assume(&VINEGAR_ACIDITY),
+    }
 }
 
 fn ready(at: &mut Laying, span: Span, name: &str) -> bool {
@@ -88,13 +112,14 @@ fn ready(at: &mut Laying, span: Span, name: &str) -> bool {
     at.volume.is_some() && at.strained
 }
 
-fn poured(at: &mut Laying, name: &'static str, what: &str, volume: Line, amount: &Spanned<Amount>) {
+fn poured(at: &mut Laying, name: &'static str, item: &Item, volume: Line, amount: &Spanned<Amount>) {
+    let what = &item.words;
     at.poured = Some(volume);
     at.ingredients.push(Ingredient {
         volume: Some(volume),
         written: Some(amount.value.written.clone()),
         keeps: true,
-        ..Ingredient::named(what)
+        ..Ingredient::of(item)
     });
     let mixed = at.batch.volume(&format!("with the {what}"), &mut at.work);
     at.volume = Some(mixed);

@@ -1,13 +1,14 @@
 //! What is put in at the start: the plants and the water.
 
+use super::put_in_each::PutIn;
 use super::{InPan, Ingredient, Laying, add_weights, liquid};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
-use crate::formula::catalogue::pan::{AsDried, MeasureOut, PartOf, PlantWater, WeighByCup};
+use crate::formula::catalogue::pan::{AsDried, MeasureOut, PartOf, PlantWater, WeighByCup, WeighByPiece};
 use crate::formulary::Plant;
 use crate::materia::{DRIED_MOISTURE, WATER_DENSITY};
 use crate::measure::unit::{G, G_PER_ML, ML, ONE, PER_CENT};
-use crate::measure::{Dimension, Form};
+use crate::measure::{Dimension, Form, Measure};
 use crate::recipe::{Menstruum, PlantUse};
 use crate::span::Span;
 use crate::working::Id;
@@ -69,7 +70,9 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 Form::Dried if !honey => None,
                 _ => own_water(at, plant, form, weight, used.amount.span),
             };
-            at.marc.plants.push(InPan { plant, form, weight, water });
+            let span = used.amount.span;
+            at.put_in.push(PutIn { plant: plant.id.clone(), form, weight, at: span, boiled: 0.0 });
+            at.marc.plants.push(InPan { plant, form, weight, at: span, water });
         }
     }
 }
@@ -92,8 +95,11 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
     if amount.dimension() == Dimension::MASS {
         return Some(at.declared(&plant.words, &G, amount, true, span));
     }
-    if amount.dimension() == Dimension::COUNT {
+    if amount.measure == Measure::Part {
         return part(at, plant, span);
+    }
+    if amount.dimension() == Dimension::COUNT {
+        return by_piece(at, plant, used);
     }
     let Some(bulk) = plant.form(form).and_then(|form| form.bulk()) else {
         at.findings.push(
@@ -117,6 +123,26 @@ fn weigh(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
         bulk.source,
     );
     Some(at.work.work(plant.words.as_str(), WeighByCup { volume, bulk }))
+}
+
+/// Weighed by the stick, the slice or the pod.
+fn by_piece(at: &mut Laying, plant: &Plant, used: &PlantUse) -> Option<Line> {
+    let (amount, form, span) = (&used.amount.value.amount, used.amount.value.form, used.amount.span);
+    let word = amount.measure.text();
+    let Some(weighs) = plant.form(form).and_then(|form| form.piece(amount.measure)) else {
+        let message = format!("what a {word} of {form} {} weighs is not on its page", plant.words);
+        at.findings.push(
+            Finding::error(Code::NoBasis, span, message)
+                .why("a working weighs the plants; sticks and pods come in all sizes")
+                .write(format!("a weight, such as `5 g {form}`"))
+                .write(format!("{word}: ... under `{form}` in plants/{}.md", plant.id)),
+        );
+        return None;
+    };
+    let count = at.declared(&format!("{}, by the {word}", plant.words), &ONE, amount, true, span);
+    let name = format!("weight of a {word} of {}", plant.words);
+    let piece = at.work.published(name, plant.id.clone(), &G, weighs.value, weighs.source.clone());
+    Some(at.work.work(plant.words.as_str(), WeighByPiece { count, piece }))
 }
 
 /// A plant's part of what the parts weigh together.
@@ -146,7 +172,7 @@ fn parts(at: &mut Laying, span: Span) -> Option<(Line, Vec<(Span, Line)>)> {
     let mut parts = Vec::new();
     for used in recipe.plants.iter().chain(added) {
         let amount = &used.amount;
-        if amount.value.amount.dimension() != Dimension::COUNT {
+        if amount.value.amount.measure != Measure::Part {
             continue;
         }
         let name = at

@@ -1,5 +1,6 @@
 //! Boiling down, lid off, to a mark.
 
+use super::laying::SPIRIT;
 use super::{Hazard, Laying, Level, Say, words};
 use crate::formula::catalogue::pan::{ShareOfVolume, TimeToLose};
 use crate::formulary::Aromatic;
@@ -27,7 +28,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
             _ => "- reduce: ... before - fortify: {...}",
         };
         let message = "spirit is in the pan that is to be reduced";
-        at.order(span, message, "its vapour catches fire, and the alcohol leaves", write);
+        at.unfit(span, SPIRIT, message, "its vapour catches fire, and the alcohol leaves", write);
         return;
     }
     if at.batch.holds_vinegar() {
@@ -61,7 +62,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
     let uses = at.recipe.plants.iter().chain(at.recipe.method.iter().flat_map(|step| step.value.adds()));
     for used in uses {
         if let Some(plant) = at.book.plants.get(&used.plant.value)
-            && plant.aromatic == Aromatic::Yes
+            && plant.aromatic != Aromatic::No
         {
             at.hazards.push(Hazard::AromaticBoiled { plant: plant.id.clone(), at: span });
         }

@@ -33,7 +33,13 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         return;
     }
     if let Some((liquid, why)) = at.unfit_for_heat() {
-        at.order(span, format!("{liquid} stands in the pan that is to {name}"), why, "steep: 2 weeks");
+        at.unfit(
+            span,
+            liquid,
+            format!("{liquid} stands in the pan that is to {name}"),
+            why,
+            "steep: 2 weeks",
+        );
         return;
     }
     let minutes = at.declared(&format!("minutes at a {name}"), &MIN, &time.value, false, time.span);
@@ -52,6 +58,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
     at.takes(minutes, true);
     times.push(minutes);
     for in_pan in &at.marc.plants {
+        let same = at.put_in.iter_mut().filter(|put_in| put_in.at == in_pan.at);
+        same.for_each(|put_in| put_in.boiled += time.value.low);
         if in_pan.plant.aromatic != Aromatic::No && time.value.high > AROMATIC_MINUTES {
             at.hazards.push(Hazard::AromaticBoiled { plant: in_pan.plant.id.clone(), at: span });
         }

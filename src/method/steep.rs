@@ -1,5 +1,6 @@
 //! Standing covered, off the heat: cold, kept warm, or with boiling water poured on.
 
+use super::laying::SPIRIT;
 use super::{Hazard, Laying, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formulary::Aromatic;
@@ -95,7 +96,7 @@ fn refused(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) -
         Start::AsItIs => false,
         Start::Boiling if unfit.is_some() => {
             let (kind, why) = unfit.unwrap_or_default();
-            at.order(span, format!("{kind} would be boiled and poured on"), why, &cold);
+            at.unfit(span, kind, format!("{kind} would be boiled and poured on"), why, &cold);
             true
         }
         Start::Boiling if at.off_heat || at.hot => {
@@ -106,14 +107,14 @@ fn refused(at: &mut Laying, span: Span, time: &Spanned<Amount>, start: &Start) -
         Start::Boiling => only_roots(at, span),
         Start::Warm(warm) => {
             let (kind, why) = match unfit {
-                Some((kind @ "spirit", _)) => (kind, "warm spirit gives off a vapour that catches fire"),
+                Some((kind @ SPIRIT, _)) => (kind, "warm spirit gives off a vapour that catches fire"),
                 Some((kind @ "honey", _)) if warm.value.high > HONEY_WARM => {
                     (kind, "honey kept so warm is as good as boiled: it darkens, and its scent goes")
                 }
                 _ => return false,
             };
             let message = format!("{kind} is kept at {}", warm.value.written);
-            at.order(warm.span, message, why, &cold);
+            at.unfit(warm.span, kind, message, why, &cold);
             true
         }
     }

@@ -5,15 +5,12 @@ use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::formula::catalogue::pan::{MeasureOut, ShareOfVolume, ShareOfWeight, Weigh};
 use crate::formula::catalogue::sweeten::{HoneyDensity, OfFinishedVolume, OfFinishedWeight, TakesUp};
-use crate::materia::{
-    Moisture, STIRRING_IN, SUCROSE_TAKES_UP, SWEETENERS, State, Sweetener, WATER_DENSITY, sweetener,
-};
+use crate::materia::{Fact, HONEY_MOISTURE, Item, Kind, STIRRING_IN, SUCROSE_TAKES_UP, WATER_DENSITY};
 use crate::measure::unit::{G, ML, ONE};
 use crate::measure::{Amount, By, Dimension, Of, Proportion, Unit};
 use crate::recipe::Sweet;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
-use crate::yaml;
 
 /// Honey is stirred in below this, °C, where it is to stay as it is: common practice, no source.
 const HONEY_COOL: f64 = 40.0;
@@ -40,28 +37,24 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
     let (mut all, mut say, mut sweet_lines, mut honey) =
         (Vec::new(), vec![words("Stir in ")], Vec::new(), false);
     for (n, (name, sweet)) in sweets.iter().enumerate() {
-        let Some(item) = sweetener(&name.value) else {
-            let known = SWEETENERS.iter().map(|sweetener| sweetener.id);
-            at.findings.push(yaml::unknown("a sweetener", Spanned::new(&name.value, name.span), known));
+        let Some(item) = at.shelf(name, "a sweetener", Kind::sweetens, &[]) else { continue };
+        let Some(measured) = measure(at, &item, sweet, liquid) else {
             continue;
         };
-        let Some(measured) = measure(at, item, sweet, liquid) else {
-            continue;
-        };
-        let water = water(at, item);
-        at.batch.stir_in(item, measured.in_liquid, measured.weight, water);
+        let water = water(at, &item);
+        at.batch.stir_in(item.clone(), measured.in_liquid, measured.weight, water);
         at.ingredients.push(Ingredient {
             weight: Some(measured.weight),
             volume: Some(measured.volume),
             keeps: true,
-            ..Ingredient::named(item.words)
+            ..Ingredient::of(&item)
         });
         if n > 0 {
             say.push(words(" and "));
         }
         say.push(Say::Measured(measured.volume, measured.weight));
         say.push(words(format!(" of {}", item.words)));
-        honey |= item.honey;
+        honey |= item.is_honey();
         sweet_lines.push(measured.in_liquid);
         all.push(measured);
     }
@@ -96,18 +89,13 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
 }
 
 /// How much of one sweetener, by its basis.
-fn measure(
-    at: &mut Laying,
-    item: &'static Sweetener,
-    sweet: &Spanned<Sweet>,
-    liquid: Line,
-) -> Option<Measured> {
+fn measure(at: &mut Laying, item: &Item, sweet: &Spanned<Sweet>, liquid: Line) -> Option<Measured> {
     let density = density(at, item);
     let (volume, weight) = match &sweet.value {
         Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
             (None, Some(given(at, &weighed(item), &G, amount, sweet.span)))
         }
-        Sweet::Measured(amount) => (Some(given(at, item.words, &ML, amount, sweet.span)), None),
+        Sweet::Measured(amount) => (Some(given(at, &item.words, &ML, amount, sweet.span)), None),
         Sweet::Share(share) => share_of(at, item, share, sweet.span, liquid)?,
     };
     // One of the two is known; the density gives the other.
@@ -116,30 +104,29 @@ fn measure(
         (None, Some(volume)) => at.work.work(weighed(item), Weigh { volume, density }),
         (None, None) => return None,
     };
-    let volume = volume.unwrap_or_else(|| at.work.work(item.words, MeasureOut { weight, density }));
-    let in_liquid = match item.state {
-        State::Dissolves(_) => {
-            let each_gram = at.work.figure(&SUCROSE_TAKES_UP);
-            at.work.work(format!("{} once dissolved", item.words), TakesUp { weight, each_gram })
-        }
-        State::Liquid(_) | State::Honey => volume,
+    let volume = volume.unwrap_or_else(|| at.work.work(item.words.as_str(), MeasureOut { weight, density }));
+    let in_liquid = if item.kind == Kind::Sugar {
+        let each_gram = at.work.figure(&SUCROSE_TAKES_UP);
+        at.work.work(format!("{} once dissolved", item.words), TakesUp { weight, each_gram })
+    } else {
+        volume
     };
     Some(Measured { volume, weight, in_liquid })
 }
 
-fn weighed(item: &Sweetener) -> String {
+fn weighed(item: &Item) -> String {
     format!("{}, weighed", item.words)
 }
 
 /// A share by its basis: of the liquid or of the finished, by volume or by weight.
 fn share_of(
     at: &mut Laying,
-    item: &'static Sweetener,
+    item: &Item,
     proportion: &Proportion,
     span: Span,
     liquid: Line,
 ) -> Option<(Option<Line>, Option<Line>)> {
-    let dissolves = matches!(item.state, State::Dissolves(_));
+    let dissolves = item.kind == Kind::Sugar;
     if dissolves && proportion.by == By::Volume && proportion.of == Of::Finished {
         at.findings.push(
             Finding::error(
@@ -161,10 +148,10 @@ fn share_of(
     at.sweet_given.get_or_insert(share);
     Some(match (proportion.by, proportion.of) {
         (By::Volume, Of::Liquid) => {
-            (Some(at.work.work(item.words, ShareOfVolume { share, whole: liquid })), None)
+            (Some(at.work.work(item.words.as_str(), ShareOfVolume { share, whole: liquid })), None)
         }
         (By::Volume, Of::Finished) => {
-            (Some(at.work.work(item.words, OfFinishedVolume { liquid, share })), None)
+            (Some(at.work.work(item.words.as_str(), OfFinishedVolume { liquid, share })), None)
         }
         (By::Weight, of) => {
             let density = at.work.figure(&WATER_DENSITY);
@@ -182,20 +169,32 @@ fn part(proportion: &Proportion) -> String {
     crate::measure::decimal(proportion.share * 100.0, 0) + " %"
 }
 
-/// The density a sweetener is measured by.
-pub(super) fn density(at: &mut Laying, item: &'static Sweetener) -> Line {
-    match item.state {
-        State::Liquid(figure) | State::Dissolves(figure) => at.work.figure(figure),
-        State::Honey => honey_density(at),
+/// The density an item is measured by: honey's follows its water.
+pub(super) fn density(at: &mut Laying, item: &Item) -> Line {
+    if item.is_honey() {
+        let moisture = honey_moisture(at, item);
+        let water = at.work.figure(&WATER_DENSITY);
+        return at.work.work(format!("density of the {}", item.words), HoneyDensity { moisture, water });
+    }
+    match &item.density {
+        Some(density) => at.work.fact(density),
+        None => at.work.figure(&WATER_DENSITY),
     }
 }
 
-/// The share of water in a sweetener, with the recipe's own figure for honey where it has one.
-pub(super) fn water(at: &mut Laying, item: &'static Sweetener) -> Option<Line> {
-    match item.moisture {
-        Moisture::None => None,
-        Moisture::Figure(figure) => Some(at.work.figure(figure)),
-        Moisture::Assumed(assumption) => Some(at.assume(assumption)),
+/// The share of water in an item; none where there is none to speak of.
+pub(super) fn water(at: &mut Laying, item: &Item) -> Option<Line> {
+    if item.is_honey() {
+        return Some(honey_moisture(at, item));
+    }
+    item.water.as_ref().map(|water| at.work.fact(water))
+}
+
+/// Water in the honey: as the recipe says, else as the kitchen measured it, else as the honey's own page says.
+fn honey_moisture(at: &mut Laying, item: &Item) -> Line {
+    match &item.water {
+        Some(own @ Fact::Own { .. }) if !at.knows(&HONEY_MOISTURE) => at.work.fact(own),
+        _ => at.assume(&HONEY_MOISTURE),
     }
 }
 
@@ -205,11 +204,4 @@ fn given(at: &mut Laying, name: &str, unit: &'static Unit, amount: &Amount, span
     at.sweet_given.get_or_insert(line);
     at.poured = Some(line);
     line
-}
-
-/// The density of this recipe's honey, by its water.
-pub(super) fn honey_density(at: &mut Laying) -> Line {
-    let moisture = at.assume(&crate::materia::HONEY_MOISTURE);
-    let water = at.work.figure(&WATER_DENSITY);
-    at.work.work("density of the honey", HoneyDensity { moisture, water })
 }

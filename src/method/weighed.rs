@@ -1,7 +1,7 @@
 //! Closing the account of what is weighed and not poured: blends, lozenges, drops, poultices.
 
 use super::account::{days, times, wrong_dose};
-use super::{Laying, add_weights, words};
+use super::{Laying, add_weights, put_in_each, words};
 use crate::formula::Line;
 use crate::formula::catalogue::dose::{
     DosesByPiece, DosesByWeight, ShareOfEnergy, ShareOfPieces, ShareOfWhole,
@@ -67,7 +67,7 @@ pub(super) fn doses(at: &mut Laying, take: &Take, finished: Line, pieces: Option
             return wrong_dose(at, take, why, "2 g");
         }
     };
-    days(at, take, doses);
+    let daily = days(at, take, doses);
     let passed_on = at.passed_on.clone();
     if !passed_on.is_empty() {
         let plant = add_weights(&mut at.work, "plant in it", passed_on);
@@ -82,4 +82,5 @@ pub(super) fn doses(at: &mut Laying, take: &Take, finished: Line, pieces: Option
         let energy = at.work.work("energy in a dose", ShareOfEnergy { share, energy });
         at.work.claim(Id::EnergyPerDose, energy);
     }
+    put_in_each::ceilings(at, daily, |work, name, whole| work.work(name, ShareOfWeight { share, whole }));
 }

@@ -1,10 +1,11 @@
 //! The jar label: a recipe at a glance.
 
+use super::company::with_reasons;
 use super::keeping::use_by;
 use super::show::{about, between, duration, plainly, whole, whole_bottles};
 use super::view::{Kind, LabelRow, Link};
 use crate::calendar::Day;
-use crate::caution::Caution;
+use crate::caution::{Caution, Company};
 use crate::formula::Line;
 use crate::keeping::{Judged, Verdict};
 use crate::measure::{decimal, kitchen};
@@ -93,12 +94,16 @@ pub(super) fn label(
         }
         rows.push(row("Taken", Kind::Handed, value, notes));
     }
-    let never: Vec<&str> = cautions.iter().filter_map(|caution| caution.never_for).collect();
-    if !never.is_empty() {
-        let mut never = row("Never for", Kind::Declared, never.join("; "), Vec::new());
-        never.stop = true;
-        never.link = Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
-        rows.push(never);
+    let company = Company::of(cautions);
+    for (term, list, stop) in [("Never for", company.not_for, true), ("Ask first", company.ask_first, false)]
+    {
+        if list.is_empty() {
+            continue;
+        }
+        let mut people = row(term, Kind::Declared, with_reasons(&list), Vec::new());
+        people.stop = stop;
+        people.link = Some(Link { text: "Cautions".into(), href: format!("#{id}-cautions"), current: false });
+        rows.push(people);
     }
     rows
 }

@@ -2,7 +2,7 @@
 
 use super::recipe::recipe;
 use super::show::{plainly, volume_both};
-use super::view::{Frame, LessonPage, Piece};
+use super::view::{Frame, LessonPage, Link, Piece};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
 use crate::formulary::{Formulary, LessonHead};
@@ -74,6 +74,11 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     LessonPage {
         frame,
         evening: lesson.head.evening.clone(),
+        one_day: (!lesson.head.one_day.is_empty()).then(|| Link {
+            text: "Taken on one day".into(),
+            href: format!("{root}one-day.html#{}", lesson.head.slug),
+            current: false,
+        }),
         pieces,
         single: lesson.manuscript.blocks.len() == 1,
     }
@@ -95,6 +100,16 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
             false => {
                 let why = "a plant's name is that of its file in plants/, without .md";
                 broken(link, format!("the book has no plant `{plant}`"), nearest(plant, known), "plant:", why)
+            }
+        };
+    }
+    if let Some(item) = link.href.strip_prefix("pantry:") {
+        let known = lesson.book.pantry.shelves().map(|shelf| shelf.item.id.as_str());
+        return match lesson.book.pantry.shelf(item) {
+            Some(_) => Reference::Link(LinkTo::Address(format!("../pantry/{item}.html"))),
+            None => {
+                let why = "a pantry item's name is that of its file in pantry/, without .md";
+                broken(link, format!("the pantry has no `{item}`"), nearest(item, known), "pantry:", why)
             }
         };
     }
@@ -136,7 +151,7 @@ fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
     if link.href.starts_with("https:") || link.href.starts_with("http:") || link.href.starts_with("mailto:") {
         return Reference::Link(LinkTo::Address(link.href.clone()));
     }
-    let why = "a link is `plant:NAME`, `lesson:NAME`, `number:NAME`, `#heading` or a whole web address";
+    let why = "a link is `plant:NAME`, `pantry:NAME`, `lesson:NAME`, `number:NAME`, `#heading` or a whole web address";
     broken(link, format!("`{}` leads to nothing in this book", link.href), None, "", why)
 }
 

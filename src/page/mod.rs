@@ -12,6 +12,13 @@ pub mod ledger;
 
 mod batch_picture;
 mod label;
+mod monograph;
+
+pub mod cautions_page;
+pub mod children_page;
+pub mod company;
+pub mod day_page;
+pub mod pantry_page;
 
 pub mod checks_page;
 pub mod lesson;

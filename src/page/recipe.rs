@@ -9,7 +9,7 @@ use super::view::{
 };
 use super::{fair_copy, keeping, ledger, variations, wanted};
 use crate::calendar::Day;
-use crate::caution::{self, Caution};
+use crate::caution::{self, Caution, Seen};
 use crate::formula::equation::escape;
 use crate::formulary::Formulary;
 use crate::keeping::judge;
@@ -44,7 +44,8 @@ pub fn recipe(
     made: Option<Day>,
 ) -> Recipe {
     let base = &worked.base;
-    let cautions = caution::cautions(base, book);
+    let seen = Seen { worked: base, recipe: &worked.recipe, book, whole: Some(worked) };
+    let cautions = caution::cautions(&seen);
     let judged = judge(base, worked.recipe.ph());
     let levels = batch_picture(base, PartLink::default());
     let named = |part: &str| match part {
@@ -80,7 +81,7 @@ pub fn recipe(
         order: order(base, part("work")),
         ledger: ledger::ledger(base, id, root, part("numbers")),
         levels: Levels { part: part("levels"), ..levels },
-        variations: variations::variations(worked, part("variations")),
+        variations: variations::variations(worked, Some(book), part("variations")),
         wanted: wanted::wanted(worked, part("wanted")),
         keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
         cautions: Cautions {
@@ -254,6 +255,7 @@ pub(super) fn caution_rows(cautions: &[Caution], id: &str, root: &str) -> Vec<Ca
         level: caution.weight.word().to_string(),
         lead: with_stop(&caution.lead),
         text: caution.text.clone(),
+        reason: caution.reason.clone().map_or(String::new(), |reason| with_stop(&reason)),
         source_html: cite(&caution.source, root),
     });
     rows.collect()
@@ -261,7 +263,7 @@ pub(super) fn caution_rows(cautions: &[Caution], id: &str, root: &str) -> Vec<Ca
 
 /// First words of a caution, closed with a full stop.
 pub fn with_stop(text: &str) -> String {
-    if text.ends_with(['.', '?', '!']) { text.to_string() } else { format!("{text}.") }
+    if text.ends_with(['.', '?', '!', '…']) { text.to_string() } else { format!("{text}.") }
 }
 
 /// The text with its first letter as a capital.

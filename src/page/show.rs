@@ -37,7 +37,7 @@ pub fn other(worked: &Worked, line: Line) -> String {
         Dimension::MASS if value >= 14.0 => {
             kitchen::mass_us(value, Close::Five, toward).map_or_else(String::new, |found| found.text)
         }
-        Dimension::TIME if value >= 60.0 => kitchen::minutes(value),
+        Dimension::TIME if value >= 60.0 && entry.unit.printed == 1.0 => kitchen::minutes(value),
         Dimension::TEMPERATURE => kitchen::temperature_text(value),
         _ if entry.unit.text == "% w/w" => "by weight".to_string(),
         _ if id.is_some_and(|id| id.rounds() == Rounds::Down) => {

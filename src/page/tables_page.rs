@@ -3,7 +3,7 @@
 use super::recipe::{capital, caution_rows};
 use super::variations;
 use super::view::{Frame, Link, PartLink, StageRow, Stages, TablePage, TableRow, TablesPage};
-use crate::caution;
+use crate::caution::{self, Seen};
 use crate::formulary::Formulary;
 use crate::materia::STAGES;
 use crate::measure::{decimal, kitchen};
@@ -40,7 +40,7 @@ pub fn list(frame: Frame, specimens: &[Specimen]) -> TablesPage {
 
 /// One table.
 pub fn page(frame: Frame, specimen: &Specimen, taught: Vec<Link>) -> TablePage {
-    let mut table = variations::variations(&specimen.worked, PartLink::default()).unwrap_or_default();
+    let mut table = variations::variations(&specimen.worked, None, PartLink::default()).unwrap_or_default();
     for cell in table.rows.iter_mut().flat_map(|row| &mut row.cells) {
         cell.mark.clear();
     }
@@ -49,7 +49,9 @@ pub fn page(frame: Frame, specimen: &Specimen, taught: Vec<Link>) -> TablePage {
         false => String::new(),
     };
     let root = frame.root.clone();
-    let cautions = caution::cautions(&specimen.worked.base, &Formulary::default());
+    let (base, recipe) = (&specimen.worked.base, &specimen.worked.recipe);
+    let cautions =
+        caution::cautions(&Seen { worked: base, recipe, book: &Formulary::default(), whole: None });
     TablePage {
         what: specimen.what.to_string(),
         table,

@@ -1,8 +1,11 @@
 //! The variations table: the recipe first, then each variation, every column computed.
 
+use super::company::{against_base, in_short};
 use super::recipe::capital;
 use super::show::{duration, whole};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
+use crate::caution::{Company, Seen, cautions};
+use crate::formulary::Formulary;
 use crate::keeping::judge;
 use crate::measure::unit::G;
 use crate::measure::{decimal, usual_places};
@@ -36,8 +39,9 @@ const COLUMNS: &[(Id, &str, &str, bool)] = &[
     (Id::Minutes, "Ready in", "Ready in", true),
 ];
 
-/// The table; none where the recipe has no variation.
-pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
+/// The table; none where the recipe has no variation. Who must not take each row is told with the book whose
+/// plants are in it.
+pub fn variations(worked: &WorkedRecipe, book: Option<&Formulary>, part: PartLink) -> Option<Variations> {
     if worked.variations.is_empty() {
         return None;
     }
@@ -53,11 +57,8 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
             words: false,
         })
         .collect();
-    heads.push(Head { text: "Keeping".into(), short: "Keeping".into(), group: true, words: true });
-    let kept = |row: &Worked| {
-        let declared = worked.recipe.variations.iter().find(|other| other.name.value == row.name);
-        judge(row, declared.map_or(worked.recipe.ph(), |other| other.recipe.ph())).rung
-    };
+    let last = if book.is_some() { "Keeping, and never for" } else { "Keeping" };
+    heads.push(Head { text: last.into(), short: "Keeping".into(), group: true, words: true });
     let parts = part_columns(worked, &all);
     heads.splice(
         0..0,
@@ -69,17 +70,28 @@ pub fn variations(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         }),
     );
     let class_of_base = judge(&worked.base, worked.recipe.ph()).rung.class;
-    let rows = all
-        .iter()
+    let mut company_of_base = None;
+    let rows = worked
+        .each()
         .enumerate()
-        .map(|(n, row)| {
+        .map(|(n, (row, recipe))| {
             let mut cells: Vec<Cell> = parts.iter().map(|name| part_cell(name, row, &worked.base)).collect();
             cells.extend(columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)));
-            let rung = kept(row);
+            let rung = judge(row, recipe.ph()).rung;
+            let company =
+                book.map(|book| Company::of(&cautions(&Seen { worked: row, recipe, book, whole: None })));
+            let of_base = company_of_base.get_or_insert_with(|| company.clone());
+            let (under, under_differs) = match (&company, of_base) {
+                (Some(own), Some(base)) if n > 0 => against_base(own, base),
+                (Some(own), _) => (in_short(own), false),
+                (None, _) => (String::new(), false),
+            };
             cells.push(Cell {
                 text: format!("{}: {}", rung.class, rung.brief),
                 mark: if rung.class == class_of_base { "" } else { "other" }.to_string(),
                 label: "Keeping".to_string(),
+                under,
+                under_differs,
             });
             VariationRow { name: row.name.clone(), base: n == 0, change: String::new(), cells }
         })
@@ -108,7 +120,12 @@ fn part_cell(name: &str, row: &Worked, base: &Worked) -> Cell {
     };
     let shown = |of: &Worked| weight(of).map_or("–".to_string(), |g| decimal(g, usual_places(g, &G)));
     let mark = against((&shown(row), weight(row)), (&shown(base), weight(base)));
-    Cell { text: shown(row), mark: mark.to_string(), label: format!("{}, g", capital(name)) }
+    Cell {
+        text: shown(row),
+        mark: mark.to_string(),
+        label: format!("{}, g", capital(name)),
+        ..Cell::default()
+    }
 }
 
 /// Whether a working has a figure for a column: what is liquid shows its volume, and no weight beside it.
@@ -122,7 +139,7 @@ fn shows(id: Id, worked: &Worked) -> bool {
 fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
     let text = printed(id, row);
     let mark = against((&text, row.value(id)), (&printed(id, base), base.value(id)));
-    Cell { text, mark: mark.to_string(), label: label.to_string() }
+    Cell { text, mark: mark.to_string(), label: label.to_string(), ..Cell::default() }
 }
 
 /// How a figure stands to the recipe's. What prints alike is the same to a reader.

@@ -49,8 +49,8 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         texts.push(scaled.value(Id::Minutes).map_or(String::new(), duration));
         let cells = texts.into_iter().zip(&heads).map(|(text, head)| Cell {
             text,
-            mark: String::new(),
             label: head.short.clone(),
+            ..Cell::default()
         });
         VariationRow { name: name.clone(), base: n == 0, change: String::new(), cells: cells.collect() }
     });

@@ -2,12 +2,13 @@
 
 use std::path::Path;
 
+use super::noted::{self, Noted};
 use super::pages::{frame, lesson_link};
 use crate::caution;
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::formulary::Formulary;
 use crate::keeping;
-use crate::manuscript::{self, Manuscript};
+use crate::manuscript::{self, Manuscript, recipe_anchor};
 use crate::page::lesson::{Lesson, check, page};
 use crate::page::method_page::{Users, note_users};
 use crate::page::show::duration;
@@ -34,8 +35,8 @@ pub(super) struct Done {
     pub ready_in: Vec<String>,
     /// Formulas and figures it uses.
     pub users: Users,
-    /// Plants it uses.
-    pub plants: Vec<String>,
+    /// What is kept of each recipe.
+    pub noted: Vec<Noted>,
     /// Kinds of preparation it makes.
     pub kinds: Vec<&'static str>,
 }
@@ -71,14 +72,12 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
     for block in &manuscript.blocks {
         let mut found = Vec::new();
         let text = Spanned::new(block.text.value.as_str(), block.text.span);
-        let worked = recipe::read(&text, &mut found).and_then(|recipe| {
+        let worked = recipe::read(&text, &book.pantry, &mut found).and_then(|recipe| {
             // A recipe with a fault in its reading is not worked: its sums would be about something else.
             if stops(&found) { None } else { variation::work(recipe, book, &mut found) }
         });
         if let Some(worked) = &worked {
-            for each in std::iter::once(&worked.base).chain(&worked.variations) {
-                caution::findings(each, book, &mut found);
-            }
+            caution::findings(worked, book, &mut found);
             keeping::findings(worked, &mut found);
             wanted::findings(worked, &mut found);
         }
@@ -106,7 +105,15 @@ pub(super) fn press_one(
     };
     let head = &book.lessons[n];
     let mut done = Done { findings: read.findings, ..Done::default() };
-    for worked in read.recipes.iter().flatten() {
+    for (at, worked) in read.recipes.iter().enumerate() {
+        let Some(worked) = worked else { continue };
+        let anchor = recipe_anchor(at, read.recipes.len());
+        let href = format!("{}#{anchor}", lesson_link(head, "").href);
+        done.noted.push(noted::note(
+            worked,
+            book,
+            Link { text: worked.base.name.clone(), href, current: false },
+        ));
         note(&mut done, worked, &lesson_link(head, ""));
     }
     let lesson = Lesson { head, manuscript: &read.manuscript, recipes: &read.recipes, book };
@@ -143,10 +150,5 @@ fn note(done: &mut Done, worked: &WorkedRecipe, link: &Link) {
     done.ready_in.extend(worked.base.value(Id::Minutes).map(duration));
     for each in std::iter::once(&worked.base).chain(&worked.variations) {
         note_users(each, link, &mut done.users);
-        for plant in &each.laid.plants {
-            if !done.plants.contains(plant) {
-                done.plants.push(plant.clone());
-            }
-        }
     }
 }

@@ -1,19 +1,18 @@
-//! The pages beside the lessons: home, plants, method and sources, and the theme's own files.
+//! The pages beside the lessons: home, tables, method and sources, and the theme's own files.
 
+use super::days::{self, ONE_DAY};
+use super::facts::{self, CAUTIONS, PANTRY, PEOPLE, PLANTS};
 use super::lesson::Done;
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
-use crate::manuscript;
 use crate::page::checks_page;
-use crate::page::lesson::prose;
+use crate::page::children_page;
 use crate::page::method_page::{self, Users};
-use crate::page::plant;
-use crate::page::recipe::capital;
 use crate::page::spirits_page;
 use crate::page::tables_page;
 use crate::page::theme::Theme;
 use crate::page::view::{BillRow, Frame, HomePage, Link};
-use crate::site::{Gathered, Trouble, read_source};
+use crate::site::{Gathered, Trouble};
 use crate::specimens;
 use serde::Serialize;
 
@@ -32,7 +31,8 @@ pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str
         description: description.to_string(),
         root: root.to_string(),
         running: vec![
-            link("Plants", "plants.html"),
+            link(PLANTS, "plants.html"),
+            link(CAUTIONS, "cautions.html"),
             link(TABLES, "tables.html"),
             link(METHOD, "method.html"),
         ],
@@ -40,6 +40,7 @@ pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str
             .into_iter()
             .filter(|line| !line.is_empty())
             .cloned()
+            .chain([course.disclaimer.clone()].into_iter().filter(|words| !words.is_empty()))
             .chain([crate::caution::CLOSING.to_string()])
             .collect(),
         back: None,
@@ -56,10 +57,37 @@ const SPIRITS: &str = "Spirit and water";
 const TABLES: &str = "Tables";
 const METHOD: &str = "Method and sources";
 const CHECKS: &str = "Checks";
+const CHILDREN: &str = "Old rules for children";
 
 /// A link to a lesson from the page `root` belongs to.
 pub(super) fn lesson_link(head: &LessonHead, root: &str) -> Link {
     Link { text: head.title.clone(), href: format!("{root}lessons/{}.html", head.slug), current: false }
+}
+
+/// Where pages are put.
+pub(super) struct Put<'a> {
+    theme: &'a Theme,
+    write: &'a dyn Fn(&str, &[u8]) -> Result<(), Trouble>,
+    /// What is found while they are made.
+    pub(super) findings: &'a mut Vec<Finding>,
+    /// How many there are.
+    pages: usize,
+}
+
+impl Put<'_> {
+    /// Renders a view with its template and writes it; a fault of the theme is a finding.
+    pub(super) fn page(&mut self, path: &str, template: &str, view: &impl Serialize) -> Result<(), Trouble> {
+        match self.theme.render(template, view) {
+            Ok(html) => {
+                self.pages += 1;
+                (self.write)(path, html.as_bytes())
+            }
+            Err(finding) => {
+                self.findings.push(finding);
+                Ok(())
+            }
+        }
+    }
 }
 
 /// Makes and writes them; says how many pages.
@@ -71,102 +99,80 @@ pub(super) fn press(
     write: &dyn Fn(&str, &[u8]) -> Result<(), Trouble>,
     findings: &mut Vec<Finding>,
 ) -> Result<usize, Trouble> {
-    let mut pages = 0;
-    let mut put =
-        |path: &str, template: &str, view: &dyn erased::View, findings: &mut Vec<Finding>| match view
-            .render(theme, template)
-        {
-            Ok(html) => {
-                pages += 1;
-                write(path, html.as_bytes())
-            }
-            Err(finding) => {
-                findings.push(finding);
-                Ok(())
-            }
-        };
-    put("index.html", "home.html", &home(book, done), findings)?;
-    let mut users = Users::new();
-    for lesson in done {
-        for (id, links) in &lesson.users {
-            let all = users.entry(id.clone()).or_default();
-            all.extend(
-                links
-                    .iter()
-                    .filter(|link| !all.iter().any(|known| known.href == link.href))
-                    .cloned()
-                    .collect::<Vec<_>>(),
-            );
-        }
-    }
+    let mut put = Put { theme, write, findings, pages: 0 };
+    put.page("index.html", "home.html", &home(book, done))?;
+    let mut users = all_users(done);
     let about = "Water to add to a spirit for a wanted strength, worked by weight.";
     let spirits = spirits_page::page(frame(book, SPIRITS, about, ""), &book.course.kitchen, &mut users);
     if let Some(view) = &spirits {
-        put("spirits.html", "spirits.html", view, findings)?;
+        put.page("spirits.html", "spirits.html", view)?;
     }
+    let about = "Old rules for a child’s dose side by side: history, for teaching only.";
+    let children = children_page::page(frame(book, CHILDREN, about, ""), &mut users);
+    put.page("childrens-doses.html", "children.html", &children)?;
     let about =
         "How the numbers of this book are made: every formula, figure and assumption with its source.";
-    put("method.html", "method.html", &method_page::page(frame(book, METHOD, about, ""), &users), findings)?;
+    put.page("method.html", "method.html", &method_page::page(frame(book, METHOD, about, ""), &users))?;
+    checks(book, &mut put)?;
+    tables(book, done, &mut put)?;
+    facts::press(gathered, book, done, &mut put)?;
+    days::press(gathered, book, done, &mut put)?;
+    for (name, bytes) in theme.assets() {
+        write(&name, &bytes)?;
+    }
+    Ok(put.pages)
+}
+
+/// What every lesson uses, together.
+fn all_users(done: &[Done]) -> Users {
+    let mut users = Users::new();
+    for (id, links) in done.iter().flat_map(|lesson| &lesson.users) {
+        let all = users.entry(id.clone()).or_default();
+        for link in links {
+            if !all.iter().any(|known| known.href == link.href) {
+                all.push(link.clone());
+            }
+        }
+    }
+    users
+}
+
+fn checks(book: &Formulary, put: &mut Put) -> Result<(), Trouble> {
     match crate::checks::rows() {
         Ok(rows) => {
             let about =
                 "Figures printed elsewhere, each with its source, beside what this book makes of them.";
-            put(
-                "checks.html",
-                "checks.html",
-                &checks_page::page(frame(book, CHECKS, about, ""), &rows),
-                findings,
-            )?;
+            put.page("checks.html", "checks.html", &checks_page::page(frame(book, CHECKS, about, ""), &rows))
         }
         // The file is the program's own: a fault in it has no place in the book.
-        Err(faults) => findings.extend(faults),
-    }
-    match specimens::worked() {
-        Ok(specimens) => {
-            let about = "Ratios, strengths and yields of every preparation, worked row by row.";
-            let view = tables_page::list(frame(book, TABLES, about, ""), &specimens);
-            put("tables.html", "tables.html", &view, findings)?;
-            for specimen in &specimens {
-                let word = specimen.kind.word;
-                let taught = book.lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
-                let taught = taught.map(|(head, _)| lesson_link(head, "../")).collect();
-                let title = tables_page::title(word);
-                let about = format!("{title}: ratios, strengths and yields, worked row by row.");
-                let view = tables_page::page(frame(book, &title, &about, "../"), specimen, taught);
-                put(&tables_page::address(word), "table.html", &view, findings)?;
-            }
+        Err(faults) => {
+            put.findings.extend(faults);
+            Ok(())
         }
-        Err(faults) => findings.extend(faults),
     }
-    let list = frame(book, "Plants", "The plants of this book, by their names.", "");
-    put("plants.html", "plants.html", &plant::list(list, book), findings)?;
-    for path in &gathered.plants {
-        let id = super::plant_id(path);
-        let Some(plant) = book.plants.get(id) else {
-            continue;
-        };
-        let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else {
-            continue;
-        };
-        let Ok(parts) = manuscript::parts(&source) else {
-            continue;
-        };
-        let text = manuscript::read(&source, parts.body.span, &[]);
-        findings.extend(text.findings.iter().cloned());
-        let (prose, found) = prose(&text, book);
-        findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
-        let used_by =
-            book.lessons.iter().zip(done).filter(|(_, done)| done.plants.iter().any(|used| used == id));
-        let users = used_by.map(|(head, _)| lesson_link(head, "../")).collect();
-        let title = capital(&plant.words);
-        let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
-        let view = plant::page(frame(book, &title, &about, "../"), plant, prose, users);
-        put(&format!("plants/{id}.html"), "plant.html", &view, findings)?;
+}
+
+fn tables(book: &Formulary, done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+    let specimens = match specimens::worked() {
+        Ok(specimens) => specimens,
+        Err(faults) => {
+            put.findings.extend(faults);
+            return Ok(());
+        }
+    };
+    let about = "Ratios, strengths and yields of every preparation, worked row by row.";
+    let view = tables_page::list(frame(book, TABLES, about, ""), &specimens);
+    put.page("tables.html", "tables.html", &view)?;
+    for specimen in &specimens {
+        let word = specimen.kind.word;
+        let taught = book.lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
+        let taught = taught.map(|(head, _)| lesson_link(head, "../")).collect();
+        let title = tables_page::title(word);
+        let about = format!("{title}: ratios, strengths and yields, worked row by row.");
+        let view = tables_page::page(frame(book, &title, &about, "../"), specimen, taught);
+        put.page(&tables_page::address(word), "table.html", &view)?;
     }
-    for (name, bytes) in theme.assets() {
-        write(&name, &bytes)?;
-    }
-    Ok(pages)
+    Ok(())
 }
 
 fn home(book: &Formulary, done: &[Done]) -> HomePage {
@@ -190,29 +196,19 @@ fn home(book: &Formulary, done: &[Done]) -> HomePage {
         prose_html: String::new(),
         bill: bill.collect(),
         back_matter: [
-            Some(link("Plants", "plants.html")),
+            Some(link(PLANTS, "plants.html")),
+            Some(link(PANTRY, "pantry.html")),
+            Some(link(CAUTIONS, "cautions.html")),
+            Some(link(PEOPLE, "who-must-not.html")),
+            book.lessons.iter().any(|head| !head.one_day.is_empty()).then(|| link(ONE_DAY, "one-day.html")),
             Some(link(TABLES, "tables.html")),
             (!course.kitchen.spirits.is_empty()).then(|| link(SPIRITS, "spirits.html")),
+            Some(link(CHILDREN, "childrens-doses.html")),
             Some(link(METHOD, "method.html")),
             Some(link(CHECKS, "checks.html")),
         ]
         .into_iter()
         .flatten()
         .collect(),
-    }
-}
-
-/// Views of several types through one door.
-mod erased {
-    use super::{Finding, Serialize, Theme};
-
-    pub trait View {
-        fn render(&self, theme: &Theme, template: &str) -> Result<String, Finding>;
-    }
-
-    impl<T: Serialize> View for T {
-        fn render(&self, theme: &Theme, template: &str) -> Result<String, Finding> {
-            theme.render(template, self)
-        }
     }
 }

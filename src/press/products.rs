@@ -7,6 +7,7 @@ use rayon::prelude::*;
 use crate::diagnostic::stops;
 use crate::formulary::{Formulary, LessonHead, Products};
 use crate::manuscript::{self, recipe_anchor};
+use crate::pantry::Pantry;
 use crate::recipe::{self, Recipe};
 use crate::site::{Trouble, read_source};
 use crate::span::Spanned;
@@ -20,14 +21,14 @@ pub(super) const SIGN: &str = "combine";
 /// The disk refuses.
 pub(super) fn read(dir: &Path, book: &Formulary) -> Result<Products, Trouble> {
     let all: Vec<Vec<Option<(Recipe, String)>>> =
-        book.lessons.par_iter().map(|head| recipes(dir, head)).collect::<Result<_, _>>()?;
+        book.lessons.par_iter().map(|head| recipes(dir, &book.pantry, head)).collect::<Result<_, _>>()?;
     let all: Vec<Option<(Recipe, String)>> = all.into_iter().flatten().collect();
     let faulty = all.iter().any(Option::is_none);
     Ok(Products::new(all.into_iter().flatten().collect(), faulty))
 }
 
 /// A lesson's recipes with their addresses; none for each that has a fault.
-fn recipes(dir: &Path, head: &LessonHead) -> Result<Vec<Option<(Recipe, String)>>, Trouble> {
+fn recipes(dir: &Path, pantry: &Pantry, head: &LessonHead) -> Result<Vec<Option<(Recipe, String)>>, Trouble> {
     let Some(source) = read_source(dir, &head.path, &mut Vec::new())? else {
         return Ok(vec![None]);
     };
@@ -37,7 +38,8 @@ fn recipes(dir: &Path, head: &LessonHead) -> Result<Vec<Option<(Recipe, String)>
     let blocks = manuscript::read(&source, parts.body.span, &["recipe"]).blocks;
     let read = blocks.iter().enumerate().map(|(n, block)| {
         let mut found = Vec::new();
-        let mut recipe = recipe::read(&Spanned::new(block.text.value.as_str(), block.text.span), &mut found)?;
+        let text = Spanned::new(block.text.value.as_str(), block.text.span);
+        let mut recipe = recipe::read(&text, pantry, &mut found)?;
         // A product is the recipe itself; its variations are worked where it stands.
         recipe.variations.clear();
         let href = format!("lessons/{}.html#{}", head.slug, recipe_anchor(n, blocks.len()));

@@ -5,19 +5,25 @@
 
 use super::Variation;
 use super::read::read_tree;
-use super::step::STEPS;
+use super::read_step::STEPS;
 use crate::diagnostic::{Code, Finding, nearest};
+use crate::pantry::Pantry;
 use crate::span::{Span, Spanned};
 use crate::yaml::{Node, Value};
 
 /// Keys of a recipe that a change may replace.
-const KEYS: &[&str] = &["plants", "weight", "liquid", "keep", "take", "measured", "assume"];
+const KEYS: &[&str] = &["plants", "weight", "liquid", "keep", "take", "from age", "measured", "assume"];
 
 /// Variations of one recipe; each is worked in full.
 const MOST: usize = 100;
 
 /// Reads the variations of a recipe's tree, each with the recipe as it then stands.
-pub(super) fn read_variations(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Vec<Variation> {
+pub(super) fn read_variations(
+    tree: &Node,
+    span: Span,
+    pantry: &Pantry,
+    findings: &mut Vec<Finding>,
+) -> Vec<Variation> {
     let Value::Map(entries) = &tree.value else {
         return Vec::new();
     };
@@ -34,7 +40,7 @@ pub(super) fn read_variations(tree: &Node, span: Span, findings: &mut Vec<Findin
         return Vec::new();
     }
     for node in list {
-        if let Some(variation) = read_variation(node, tree, span, findings) {
+        if let Some(variation) = read_variation(node, tree, span, pantry, findings) {
             if variations.iter().any(|other| other.name.value == variation.name.value) {
                 let message = format!("two variations are called `{}`", variation.name.value);
                 findings.push(
@@ -49,7 +55,13 @@ pub(super) fn read_variations(tree: &Node, span: Span, findings: &mut Vec<Findin
     variations
 }
 
-fn read_variation(node: &Node, tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Option<Variation> {
+fn read_variation(
+    node: &Node,
+    tree: &Node,
+    span: Span,
+    pantry: &Pantry,
+    findings: &mut Vec<Finding>,
+) -> Option<Variation> {
     let mut fields = node.map("a variation", findings)?;
     let name = fields
         .need("name", "name: Twice as much honey", findings)
@@ -70,7 +82,7 @@ fn read_variation(node: &Node, tree: &Node, span: Span, findings: &mut Vec<Findi
     }
     // What is wrong in the base recipe is told there, once: only faults inside this variation count.
     let mut found = Vec::new();
-    let recipe = read_tree(&changed, span, &mut found);
+    let recipe = read_tree(&changed, span, pantry, &mut found);
     let here = node.span;
     let (inside, outside): (Vec<Finding>, Vec<Finding>) = found.into_iter().partition(|finding| {
         finding.span.is_some_and(|span| span.start >= here.start && span.end <= here.end)

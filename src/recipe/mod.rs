@@ -3,16 +3,19 @@
 mod change;
 mod preparation;
 mod read;
-mod step;
+mod read_step;
+mod steps;
 mod stir;
 
 pub use preparation::{Need, PREPARATIONS, Preparation, Shape, Use, Vessel};
 pub use read::read;
+pub use steps::{Diluted, Hand, Kneaded, Lid, Start, Step, Sweet};
 
-use crate::materia::Stage;
-use crate::measure::{Amount, LiquidRatio, PlantAmount, Proportion, Reduction};
+use crate::materia::{Item, Kind};
+use crate::measure::{Amount, LiquidRatio, PlantAmount};
 use crate::span::{Span, Spanned};
 use crate::yaml::Node;
+use std::sync::Arc;
 
 /// A declared preparation.
 #[derive(Clone, Debug)]
@@ -33,6 +36,10 @@ pub struct Recipe {
     pub keep: Option<Spanned<Keep>>,
     /// How it is taken.
     pub take: Option<Take>,
+    /// From which age it is taken, months, where that is said.
+    pub from_age: Option<Spanned<u16>>,
+    /// Cautions the author goes on under, by name, each with the reason.
+    pub acknowledge: Vec<(Spanned<String>, Spanned<String>)>,
     /// pH of the finished preparation, measured.
     pub ph: Option<Spanned<f64>>,
     /// The author's own figures for assumptions.
@@ -46,6 +53,13 @@ pub struct Recipe {
 }
 
 impl Recipe {
+    /// What extracts, as its own page or the recipe calls it: "olive oil".
+    pub fn extracts(&self) -> &str {
+        let liquid = self.liquid.as_ref().map(|liquid| &liquid.value);
+        let item = liquid.and_then(|liquid| liquid.item.as_ref());
+        item.map_or_else(|| liquid.map_or("liquid", |liquid| liquid.kind.words()), |item| &item.words)
+    }
+
     /// What extracts, where anything does.
     pub fn menstruum(&self) -> Option<Menstruum> {
         self.liquid.as_ref().map(|liquid| liquid.value.kind)
@@ -88,8 +102,10 @@ pub struct Wanted {
 /// What extracts: the menstruum, and how much of it.
 #[derive(Clone, Debug)]
 pub struct Liquid {
-    /// What it is.
+    /// What kind of liquid it is.
     pub kind: Menstruum,
+    /// Which of the pantry; none for water.
+    pub item: Option<Arc<Item>>,
     /// How much.
     pub amount: LiquidAmount,
     /// Alcohol, glycerin or acid in it, as a share, where the recipe says.
@@ -126,6 +142,18 @@ impl Menstruum {
         ("oil", Menstruum::Oil),
     ];
 
+    /// What a pantry item of that kind extracts as; none where it does not.
+    pub const fn of(kind: Kind) -> Option<Menstruum> {
+        match kind {
+            Kind::Vinegar => Some(Menstruum::Vinegar),
+            Kind::Spirit => Some(Menstruum::Spirit),
+            Kind::Glycerin => Some(Menstruum::Glycerin),
+            Kind::Honey => Some(Menstruum::Honey),
+            Kind::Oil => Some(Menstruum::Oil),
+            Kind::Syrup | Kind::Sugar | Kind::Wax | Kind::Gum | Kind::Salt | Kind::Juice => None,
+        }
+    }
+
     /// Its word.
     pub fn words(self) -> &'static str {
         Menstruum::NAMES.iter().find(|(_, kind)| *kind == self).map_or("liquid", |(word, _)| *word)
@@ -139,180 +167,6 @@ pub enum LiquidAmount {
     Ratio(LiquidRatio, Option<crate::measure::Form>),
     /// So much.
     Measured(Amount),
-}
-
-/// How a pan is covered.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Lid {
-    /// Closed.
-    On,
-    /// Open by a finger's breadth.
-    Ajar,
-    /// Open.
-    Off,
-}
-
-/// How the marc is parted from the liquid.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Hand {
-    /// Left to drip.
-    Drained,
-    /// Wrung by hand.
-    Squeezed,
-    /// In a press.
-    Pressed,
-    /// Not at all: the plants stay in.
-    Not,
-}
-
-/// What a steep begins with.
-#[derive(Clone, PartialEq, Debug)]
-pub enum Start {
-    /// Cold liquid, or what is in the pan as it is.
-    AsItIs,
-    /// Boiling water is poured on.
-    Boiling,
-    /// Kept warm all the while, at this temperature.
-    Warm(Spanned<Amount>),
-}
-
-/// How much of something kneaded in.
-#[derive(Clone, PartialEq, Debug)]
-pub enum Kneaded {
-    /// By a ratio to the plants.
-    Ratio(LiquidRatio),
-    /// So much.
-    Measured(Amount),
-}
-
-/// Bath water that a liquid is poured into.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Diluted {
-    /// How much there is in all.
-    pub to: Spanned<Amount>,
-    /// Temperatures of the water and of the liquid, where both are said.
-    pub warm: Option<(Spanned<Amount>, Spanned<Amount>)>,
-}
-
-/// How much of a sweetener.
-#[derive(Clone, PartialEq, Debug)]
-pub enum Sweet {
-    /// A share of the liquid or of the finished, by weight or by volume.
-    Share(Proportion),
-    /// So much.
-    Measured(Amount),
-}
-
-/// One step of the method.
-#[derive(Clone, Debug)]
-pub enum Step {
-    /// Kept just under the boil, or boiled.
-    Simmer {
-        /// How long, once it simmers.
-        time: Spanned<Amount>,
-        /// How it is covered.
-        lid: Spanned<Lid>,
-        /// Boiled hard rather than simmered.
-        hard: bool,
-    },
-    /// Left to stand, covered, off the heat.
-    Steep {
-        /// How long.
-        time: Spanned<Amount>,
-        /// What it begins with.
-        start: Start,
-    },
-    /// Let drip through packed powder, and collected to the ratio; so long it stands before.
-    Percolate(Spanned<Amount>),
-    /// More plants, off the heat.
-    Add(Vec<PlantUse>),
-    /// The liquid parted from the marc.
-    Strain(Hand),
-    /// Water poured through the marc until there is so much.
-    MakeUp(Spanned<Amount>),
-    /// Fresh water on the same marc.
-    PourAgain(Spanned<Amount>),
-    /// Boiled down, lid off.
-    Reduce(Reduction),
-    /// Cooled to a temperature.
-    Cool(Amount),
-    /// Sweetened.
-    Sweeten(Vec<(Spanned<String>, Spanned<Sweet>)>),
-    /// Spirit poured in.
-    Fortify {
-        /// How much.
-        amount: Spanned<Amount>,
-        /// Its alcohol by volume, as a share; none where the kitchen's only spirit is meant.
-        strength: Option<Spanned<f64>>,
-    },
-    /// Vinegar poured in.
-    Acidify {
-        /// How much.
-        amount: Spanned<Amount>,
-        /// Its acid in g/mL; none where the kitchen's vinegar is meant.
-        acidity: Option<Spanned<f64>>,
-    },
-    /// The product of another recipe poured in.
-    Combine {
-        /// Its name.
-        of: Spanned<String>,
-        /// How much of it.
-        amount: Spanned<Amount>,
-    },
-    /// Wax melted in.
-    Melt(Vec<(Spanned<String>, Spanned<Sweet>)>),
-    /// Powdered plants kneaded into a dough with these.
-    Knead(Vec<(Spanned<String>, Spanned<Kneaded>)>),
-    /// Sugar boiled to a stage.
-    BoilTo(Spanned<&'static Stage>),
-    /// Cut, or dropped, into pieces of this weight, dry.
-    Cut(Spanned<Amount>),
-    /// What wetted it dries off.
-    Dry(Spanned<Amount>),
-    /// Poured into bath water.
-    Dilute(Diluted),
-    /// Laid on this thick.
-    Spread(Spanned<Amount>),
-    /// Filled into bottles, jars or tins of this size.
-    Bottle(Amount),
-}
-
-impl Step {
-    /// The plants it adds.
-    pub fn adds(&self) -> &[PlantUse] {
-        match self {
-            Step::Add(plants) => plants,
-            _ => &[],
-        }
-    }
-
-    /// The step's name in a recipe.
-    pub const fn name(&self) -> &'static str {
-        match self {
-            Step::Simmer { hard: false, .. } => "simmer",
-            Step::Simmer { hard: true, .. } => "boil",
-            Step::Steep { .. } => "steep",
-            Step::Add(_) => "add",
-            Step::Strain(_) => "strain",
-            Step::Reduce(_) => "reduce",
-            Step::Cool(_) => "cool",
-            Step::Sweeten(_) => "sweeten",
-            Step::Fortify { .. } => "fortify",
-            Step::Acidify { .. } => "acidify",
-            Step::Combine { .. } => "combine",
-            Step::Percolate(_) => "percolate",
-            Step::MakeUp(_) => "make up",
-            Step::PourAgain(_) => "pour again",
-            Step::Melt(_) => "melt",
-            Step::Knead(_) => "knead",
-            Step::BoilTo(_) => "boil to",
-            Step::Cut(_) => "cut",
-            Step::Dry(_) => "dry",
-            Step::Dilute(_) => "dilute",
-            Step::Spread(_) => "spread",
-            Step::Bottle(_) => "bottle",
-        }
-    }
 }
 
 /// Where it is kept.
@@ -381,4 +235,12 @@ pub struct Variation {
     pub changes: Vec<(Spanned<String>, Node)>,
     /// The recipe as it then stands.
     pub recipe: Box<Recipe>,
+}
+
+impl Variation {
+    /// Whether a place stands in what the variation changes.
+    pub fn changed(&self, at: Span) -> bool {
+        let holds = |outer: Span| outer.start <= at.start && at.end <= outer.end;
+        self.changes.iter().any(|(key, node)| holds(key.span) || holds(node.span))
+    }
 }

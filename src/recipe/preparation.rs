@@ -60,7 +60,7 @@ impl Vessel {
 }
 
 /// A step without which it is something else.
-#[derive(Debug)]
+#[derive(PartialEq, Debug)]
 pub struct Need {
     /// The step's name.
     pub step: &'static str,
@@ -73,7 +73,7 @@ pub struct Need {
 }
 
 /// A kind of preparation.
-#[derive(Debug)]
+#[derive(PartialEq, Debug)]
 pub struct Preparation {
     /// As written in a recipe, and in running text.
     pub word: &'static str,

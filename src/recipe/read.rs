@@ -1,6 +1,6 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
-use super::step::{begins_with_a_product, read_method, read_plants};
+use super::read_step::{begins_with_a_product, read_method, read_plants};
 use super::{
     Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Shape, Take, Wanted, change,
 };
@@ -8,13 +8,17 @@ use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
 use crate::measure::unit::PER_CENT_WV;
 use crate::measure::{self, Dimension, Form, Misread};
+use crate::pantry::Pantry;
+use crate::people::age_in_months;
 use crate::span::{Span, Spanned};
 use crate::yaml::{self, Node, Value};
 
 const PLANTS: &str = "plants: {rosehip: 200 g dried}";
 
 /// Reads the recipe block whose text stands at `text.span` in its file.
-pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Recipe> {
+///
+/// What of the pantry extracts is looked up in `pantry`.
+pub fn read(text: &Spanned<&str>, pantry: &Pantry, findings: &mut Vec<Finding>) -> Option<Recipe> {
     let tree = match yaml::read(text.value, text.span.start) {
         Ok(tree) => tree,
         Err(found) => {
@@ -22,13 +26,18 @@ pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Recipe>
             return None;
         }
     };
-    let mut recipe = read_tree(&tree, text.span, findings)?;
-    recipe.variations = change::read_variations(&tree, text.span, findings);
+    let mut recipe = read_tree(&tree, text.span, pantry, findings)?;
+    recipe.variations = change::read_variations(&tree, text.span, pantry, findings);
     Some(recipe)
 }
 
 /// Reads the tree of a recipe; its `variations` are left to the caller, who changes the tree first.
-pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) -> Option<Recipe> {
+pub(super) fn read_tree(
+    tree: &Node,
+    span: Span,
+    pantry: &Pantry,
+    findings: &mut Vec<Finding>,
+) -> Option<Recipe> {
     let mut fields = tree.map("a recipe", findings)?;
     let name = fields
         .need("name", "name: Rose hip and hibiscus syrup", findings)
@@ -74,12 +83,16 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
                 fields.need("plants", PLANTS, findings).map(|node| read_plants(node, "the plants", findings));
             let liquid = fields
                 .need("liquid", "liquid: {water: 1:4 w/v}", findings)
-                .and_then(|node| read_liquid(node, findings));
+                .and_then(|node| read_liquid(node, pantry, findings));
             (plants, liquid.map(Some), method)
         }
     };
     let keep = fields.take("keep").and_then(|node| node.one_of("a way of keeping", Keep::NAMES, findings));
     let take = fields.take("take").and_then(|node| read_take(node, findings));
+    let from_age = fields
+        .take("from age")
+        .and_then(|node| node.read("the age it is taken from", age_in_months, findings));
+    let acknowledge = fields.take("acknowledge").map(|node| read_reasons(node, findings)).unwrap_or_default();
     let ph = fields.take("measured").and_then(|node| read_measured(node, findings));
     let assume = fields.take("assume").map(|node| read_assume(node, findings)).unwrap_or_default();
     let weight = fields
@@ -97,6 +110,8 @@ pub(super) fn read_tree(tree: &Node, span: Span, findings: &mut Vec<Finding>) ->
         method: method?,
         keep,
         take,
+        from_age,
+        acknowledge,
         ph,
         assume,
         wanted,
@@ -118,14 +133,19 @@ fn dry(fields: &mut yaml::Fields, findings: &mut Vec<Finding>) {
     }
 }
 
-fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liquid>> {
+fn read_liquid(node: &Node, pantry: &Pantry, findings: &mut Vec<Finding>) -> Option<Spanned<Liquid>> {
     let mut fields = node.map("the liquid", findings)?;
     let strength = fields.take("strength").or_else(|| fields.take("acidity"));
     let from = fields.take("from");
     let mut found = None;
-    for (word, kind) in Menstruum::NAMES {
+    let water = (Menstruum::Water.words(), (Menstruum::Water, None));
+    let shelf = pantry.names(|kind| Menstruum::of(kind).is_some()).into_iter().filter_map(|name| {
+        let item = pantry.item(name)?;
+        Some((name, (Menstruum::of(item.kind)?, Some(item))))
+    });
+    for (word, kind) in std::iter::once(water).chain(shelf) {
         let Some((key, amount)) = fields.entry(word) else { continue };
-        if let Some((_, other, _)) = found {
+        if let Some((_, other, _)) = &found {
             findings.push(
                 Finding::error(Code::WrongShape, key.span, format!("`{word}` stands beside `{other}`"))
                     .why("one liquid extracts; another is poured in by a step")
@@ -133,11 +153,11 @@ fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liqui
             );
             continue;
         }
-        found = Some((*kind, *word, amount));
+        found = Some((kind, word, amount));
     }
     let span = fields.span();
     fields.finish(findings);
-    let Some((kind, word, amount)) = found else {
+    let Some(((kind, item), word, amount)) = found else {
         if !findings.iter().any(|finding| finding.code == Code::UnknownKey && inside(finding.span, span)) {
             findings.push(
                 Finding::error(Code::MissingKey, span, "the liquid is not named")
@@ -154,7 +174,7 @@ fn read_liquid(node: &Node, findings: &mut Vec<Finding>) -> Option<Spanned<Liqui
         None => Some(None),
     };
     let (strength, from) = (share(strength, findings)?, share(from, findings)?);
-    Some(amount?.map(|amount| Liquid { kind, amount, strength, from }))
+    Some(amount?.map(|amount| Liquid { kind, item: item.cloned(), amount, strength, from }))
 }
 
 fn inside(span: Option<Span>, outer: Span) -> bool {
@@ -183,10 +203,11 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
     let amount = fields
         .need("amount", "take: {amount: 1–2 tsp, daily: 1}", findings)
         .and_then(|node| node.read("a dose", measure::dose, findings));
-    let daily =
-        fields.need("daily", "daily: 3", findings).and_then(|node| node.read("doses a day", count, findings));
+    let daily = fields
+        .need("daily", "daily: 3", findings)
+        .and_then(|node| node.read("doses a day", measure::count, findings));
     let people = match fields.take("people") {
-        Some(node) => node.read("the people", count, findings),
+        Some(node) => node.read("the people", measure::count, findings),
         None => Some(Spanned::new(1.0, fields.span())),
     };
     fields.finish(findings);
@@ -224,17 +245,28 @@ fn ph_of(text: &str) -> Result<f64, Misread> {
     }
 }
 
-/// A plain count above nothing.
-pub(super) fn count(text: &str) -> Result<f64, Misread> {
-    match text.trim().parse::<f64>() {
-        Ok(value) if value > 0.0 && value <= 1e6 => Ok(value),
-        _ => {
-            let message = format!("a number above nothing, in digits, was wanted; `{text}` is not one");
-            let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
-            misread.write.push("3".to_string());
-            Err(misread)
+/// Names of cautions, each with why the author goes on all the same.
+fn read_reasons(node: &Node, findings: &mut Vec<Finding>) -> Vec<(Spanned<String>, Spanned<String>)> {
+    let Some(mut fields) = node.map("what is acknowledged", findings) else { return Vec::new() };
+    let entries = fields.rest();
+    fields.finish(findings);
+    let mut reasons = Vec::new();
+    for (name, node) in entries {
+        match node.text("the reason", findings) {
+            Some(reason) if reason.value.trim().is_empty() => findings.push(
+                Finding::error(
+                    Code::MissingKey,
+                    name.span,
+                    format!("no reason is given for `{}`", name.value),
+                )
+                .why("the reason is printed beside the caution")
+                .write(format!("{}: why it is done all the same", name.value)),
+            ),
+            Some(reason) => reasons.push((name.clone(), reason.map(str::to_string))),
+            None => {}
         }
     }
+    reasons
 }
 
 fn read_assume(node: &Node, findings: &mut Vec<Finding>) -> Vec<Assume> {

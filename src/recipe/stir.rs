@@ -108,27 +108,41 @@ pub(super) fn read_combine(node: &Node, findings: &mut Vec<Finding>) -> Option<S
     Some(Step::Combine { of: name.clone(), amount })
 }
 
-/// A liquid poured in, and how strong it is where that is said.
+/// What is poured in, how much, and how strong it is where that is said.
+pub(super) type Poured = (Spanned<String>, Spanned<Amount>, Option<Spanned<f64>>);
+
+/// A liquid poured in.
 pub(super) fn read_poured(
     node: &Node,
     what: &str,
     how_strong: &str,
     ends: (f64, f64),
     findings: &mut Vec<Finding>,
-) -> Option<(Spanned<measure::Amount>, Option<Spanned<f64>>)> {
+) -> Option<Poured> {
     let mut fields = node.map(&format!("the {what}"), findings)?;
-    let amount = fields
-        .need(what, &format!("{what}: 80 mL"), findings)
-        .and_then(|node| node.read(&format!("the {what}"), measure::volume, findings));
     let strong = match fields.take(how_strong) {
         Some(node) => {
             let read = |text: &str| measure::share_between(text, ends.0, ends.1);
-            Some(node.read(&format!("the {how_strong}"), read, findings)?)
+            node.read(&format!("the {how_strong}"), read, findings).map(Some)
         }
-        None => None,
+        None => Some(None),
     };
+    // Whichever of the pantry it is, its own page knows: the method looks it up.
+    let named = fields.rest();
+    let (span, several) = (fields.span(), named.len() > 1);
     fields.finish(findings);
-    Some((amount?, strong))
+    let poured = named.first().and_then(|(name, node)| {
+        Some(((*name).clone(), node.read(&format!("the {what}"), measure::volume, findings)?))
+    });
+    if named.is_empty() || several {
+        let message =
+            if several { "more than one thing is poured in" } else { "what is poured in is not named" };
+        let example = format!("{what}: 80 mL");
+        findings.push(Finding::error(Code::MissingKey, span, message).write(example));
+        return None;
+    }
+    let (of, amount) = poured?;
+    Some((of, amount, strong?))
 }
 
 /// A share with its basis, or a weight or volume.

@@ -19,6 +19,8 @@ pub struct Gathered {
     pub lessons: Vec<String>,
     /// `plants/*.md`.
     pub plants: Vec<String>,
+    /// `pantry/*.md`.
+    pub pantry: Vec<String>,
     /// Files that no page is made of.
     pub strange: Vec<String>,
 }
@@ -53,6 +55,7 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
             (None, _) if path == "formulary.yaml" => found.course = true,
             (Some(("lessons", _)), true) => found.lessons.push(path),
             (Some(("plants", _)), true) => found.plants.push(path),
+            (Some(("pantry", _)), true) => found.pantry.push(path),
             _ => found.strange.push(path),
         }
     }

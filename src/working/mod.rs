@@ -17,7 +17,7 @@ use std::collections::BTreeMap;
 
 use crate::bibliography::Source;
 use crate::formula::{Line, Use};
-use crate::materia::{Assumption, Figure};
+use crate::materia::{Assumption, Fact, Figure};
 use crate::measure::Unit;
 use crate::span::Span;
 
@@ -158,9 +158,24 @@ impl Working {
         self.once(assumption.words.to_string(), assumption.unit, how)
     }
 
+    /// A guess of the formulary's own files: one whose `how` is assumed.
+    pub fn guess(&mut self, name: impl Into<String>, unit: &'static Unit, how: How) -> Line {
+        self.once(name.into(), unit, how)
+    }
+
     /// A published figure.
     pub fn figure(&mut self, figure: &'static Figure) -> Line {
         self.published(figure.words, figure.id, figure.unit, figure.value, figure.source.clone())
+    }
+
+    /// A figure of the pantry, built in or the formulary's own.
+    pub fn fact(&mut self, fact: &Fact) -> Line {
+        match fact {
+            Fact::Built(figure) => self.figure(figure),
+            Fact::Own { id, words, value, unit, source } => {
+                self.published(words.clone(), id.clone(), unit, *value, source.clone())
+            }
+        }
     }
 
     /// A figure of the formulary's own files.

@@ -5,6 +5,7 @@ use std::ops::Deref;
 use stillroom::diagnostic::Finding;
 use stillroom::formula::Line;
 use stillroom::formulary::{Formulary, Products, read_plant};
+use stillroom::pantry::Pantry;
 use stillroom::recipe;
 use stillroom::span::{Source, Span, Spanned};
 use stillroom::variation::{self, Worked, WorkedRecipe};
@@ -57,8 +58,8 @@ pub fn work(text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
 pub fn work_in(book: &Formulary, text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
     let mut findings = Vec::new();
     let whole = Spanned::new(text, Span::new(0, text.len()));
-    let worked =
-        recipe::read(&whole, &mut findings).and_then(|recipe| variation::work(recipe, book, &mut findings));
+    let worked = recipe::read(&whole, &book.pantry, &mut findings)
+        .and_then(|recipe| variation::work(recipe, book, &mut findings));
     (worked, findings)
 }
 
@@ -69,7 +70,7 @@ pub fn last_of(recipes: &[&str]) -> Tried {
     let mut all = Vec::new();
     for text in recipes {
         let whole = Spanned::new(*text, Span::new(0, text.len()));
-        all.push((recipe::read(&whole, &mut findings).expect("a recipe"), String::new()));
+        all.push((recipe::read(&whole, &Pantry::default(), &mut findings).expect("a recipe"), String::new()));
     }
     let (last, _) = all.last().cloned().expect("one recipe at least");
     let book = Formulary { products: Products::new(all, false), ..book() };

@@ -45,7 +45,8 @@ fn work(draft: &Draft, text: &str) -> (Option<WorkedRecipe>, Vec<Finding>) {
     for product in &draft.products {
         let text = product.text();
         let whole = Spanned::new(text.as_str(), Span::new(0, text.len()));
-        products.extend(recipe::read(&whole, &mut findings).map(|recipe| (recipe, String::new())));
+        products
+            .extend(recipe::read(&whole, &BOOK.pantry, &mut findings).map(|recipe| (recipe, String::new())));
         findings.extend(bench::work_in(&BOOK, &text).1);
     }
     let book = Formulary { products: Products::new(products, false), ..BOOK.clone() };

@@ -42,3 +42,6 @@ mod laws;
 
 // Whether it keeps: the trade's table, each rung of the ladder, what would move it, the kitchen's own figures.
 mod keeping;
+
+// Cautions and what they hang on: rules, ceilings, people, plants, pantry.
+mod cautions;

@@ -51,6 +51,22 @@ formulas! {
     WeightPerDose "weight-per-dose" { weight: one "S" G, dose: one "d" ML, finished: one "F" ML }
         gives "in a dose" "s" G = weight * dose / finished;
         PROPORTION; "a well stirred bottle";
+    /// What the doses of a day come to.
+    PlantPerDay "plant-per-day" { dose: one "p" G, daily: one "k" ONE }
+        gives "plant a day" "P" G = dose * daily;
+        PROPORTION; "the larger dose each time";
+    /// What a plant holds of a constituent.
+    Contained "contained" { plant: one "P" G, content: one "k" MG_PER_G }
+        gives "of a constituent" "c" MG = plant * content;
+        PROPORTION; "as if all of it passed into the liquid; the content differs from lot to lot";
+    /// A day's amount against its ceiling.
+    ShareOfCeiling "share-of-ceiling" { taken: one "c" MG, most: one "C" MG }
+        gives "against the ceiling" "q" PER_CENT = taken / most;
+        PROPORTION; "one day";
+    /// A day's amounts of the same, from several recipes.
+    TakenTogether "taken-together" { each: many "c" MG }
+        gives "on one day, together" "T" MG = sum(each);
+        Source::reckoned("plain addition"); "every recipe taken as often as it says";
     /// Energy of a weight.
     EnergyOf "energy-of" { weight: one "M" G, each_gram: one "e" KCAL_PER_G }
         gives "energy" "E" KCAL = weight * each_gram;

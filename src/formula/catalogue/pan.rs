@@ -109,4 +109,8 @@ formulas! {
     WeighByCup "weigh-by-cup" { volume: one "V" ML, bulk: one "b" G_PER_ML }
         gives "weight" "m" G = volume * bulk;
         Source::reckoned("the weight of a cupful, from the plant's page"); "cut as the plant's page says; cups of loose herb differ by 40 %";
+    /// Weight of a plant counted by the piece.
+    WeighByPiece "weigh-by-piece" { count: one "n" ONE, piece: one "w" G }
+        gives "weight" "m" G = count * piece;
+        Source::reckoned("the weight of a piece, from the plant's page"); "pieces as large as the page's";
 }

@@ -5,8 +5,7 @@ use super::formulas;
 use crate::bibliography::{Source, Work};
 use crate::formula::expr::{figure, number, sum};
 use crate::materia::{
-    ADULT_SURFACE, BRITISH_PROOF, CLARK_WEIGHT, COUMARIN_DAILY, COWLING_YEARS, FRIED_MONTHS,
-    PROOF_OF_ALCOHOL, YOUNG_YEARS,
+    ADULT_SURFACE, BRITISH_PROOF, CLARK_WEIGHT, COWLING_YEARS, FRIED_MONTHS, PROOF_OF_ALCOHOL, YOUNG_YEARS,
 };
 
 const BALANCE: Source = Source::reckoned("what is dissolved stays the same");
@@ -56,7 +55,7 @@ formulas! {
         gives "child's dose by Cowling" "D" G = adult * next_birthday / figure(&COWLING_YEARS);
         Source::from_memory(Work::ChildDose, "a rule of history"); "history, for teaching only; not a dose";
     /// Clark's rule.
-    Clark "clark" { adult: one "d" G, body: one "b" G }
+    Clark "clark" { adult: one "d" G, body: one "b" KG }
         gives "child's dose by Clark" "D" G = adult * body / figure(&CLARK_WEIGHT);
         CHILD; "history, for teaching only; not a dose";
     /// Fried's rule.
@@ -67,10 +66,10 @@ formulas! {
     BySurface "by-surface" { adult: one "d" G, surface: one "f" M2 }
         gives "child's dose by surface" "D" G = adult * surface / figure(&ADULT_SURFACE);
         CHILD; "history, for teaching only; not a dose";
-    /// Coumarin a body bears daily.
-    CoumarinCeiling "coumarin-ceiling" { body: one "b" G }
-        gives "coumarin a day at most" "c" G = body * figure(&COUMARIN_DAILY);
-        Source::published(Work::Coumarin, "0.1 mg/kg; a Norwegian reckoning of 2012 has 0.07"); "a lifetime; one or two weeks above it do no harm";
+    /// What a body bears daily, by its weight.
+    ForTheBody "for-the-body" { body: one "b" KG, each: one "k" MG_PER_KG }
+        gives "a day at most" "c" MG = body * each;
+        PROPORTION; "every day for a lifetime, unless its source says otherwise";
     /// Weight of a plant that holds so much of a constituent.
     HoldsCeiling "holds-ceiling" { ceiling: one "c" G, content: one "k" MG_PER_G }
         gives "plant at most" "m" G = ceiling / content;

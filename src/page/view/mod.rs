@@ -1,9 +1,11 @@
 //! What a page shows, as plain data: finished strings and flags. A template arranges it and never
 //! computes. Fields named `html` hold safe markup; all others are text.
 
+mod facts;
 mod pages;
 mod recipe;
 
+pub use facts::*;
 pub use pages::*;
 pub use recipe::*;
 

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{CautionRow, Frame, Latin, LedgerRow, Link, Recipe, Variations};
+use super::{CautionRow, Frame, LedgerRow, Link, Recipe, Variations};
 
 /// One lesson.
 #[derive(Clone, Debug, Serialize)]
@@ -15,6 +15,8 @@ pub struct LessonPage {
     pub pieces: Vec<Piece>,
     /// True where the lesson has exactly one recipe: its label then stands beside the title.
     pub single: bool,
+    /// What is taken on one day, where the lesson says so: a link to its sums.
+    pub one_day: Option<Link>,
 }
 
 /// A stretch of the lesson's own text, or a recipe.
@@ -126,43 +128,6 @@ pub struct WorkRow {
     pub id: String,
     /// Title in italic, maker, year.
     pub html: String,
-}
-
-/// A plant's own page.
-#[derive(Clone, Debug, Serialize)]
-pub struct PlantPage {
-    /// Around the text.
-    pub frame: Frame,
-    /// Its Latin name.
-    pub latin: Latin,
-    /// Facts: term, value, source.
-    pub facts: Vec<FactRow>,
-    /// Its cautions.
-    pub cautions: Vec<CautionRow>,
-    /// The plant's own text.
-    pub prose_html: String,
-    /// Recipes that use it.
-    pub users: Vec<Link>,
-}
-
-/// A fact of a plant.
-#[derive(Clone, Debug, Serialize)]
-pub struct FactRow {
-    /// "Keeps, a gram".
-    pub term: String,
-    /// "2 mL, squeezed by hand".
-    pub value: String,
-    /// Where it comes from; empty for names.
-    pub source_html: String,
-}
-
-/// The list of plants.
-#[derive(Clone, Debug, Serialize)]
-pub struct PlantsPage {
-    /// Around the text.
-    pub frame: Frame,
-    /// A link each, by name.
-    pub plants: Vec<Link>,
 }
 
 /// Spirit and water.

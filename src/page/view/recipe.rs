@@ -40,7 +40,7 @@ pub struct Recipe {
 /// A row of the jar label.
 #[derive(Clone, Debug, Serialize)]
 pub struct LabelRow {
-    /// "Makes", "Takes", "Keeps", "Taken", "Never for".
+    /// "Makes", "Takes", "Keeps", "Taken", "Never for", "Ask first".
     pub term: String,
     /// What kind of knowledge.
     pub kind: Kind,
@@ -254,8 +254,12 @@ pub struct VariationRow {
 }
 
 /// One cell of the variations table.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct Cell {
+    /// Under it, smaller; may be empty.
+    pub under: String,
+    /// Whether what is under it differs from the recipe's.
+    pub under_differs: bool,
     /// The figure or words.
     pub text: String,
     /// Against the recipe: "more", "less", "other" (words that changed) or "" (the same).
@@ -331,6 +335,8 @@ pub struct CautionRow {
     pub lead: String,
     /// The rest.
     pub text: String,
+    /// Why the author goes on under a warning; empty where it was not acknowledged.
+    pub reason: String,
     /// Where it comes from; source titles in italic.
     pub source_html: String,
 }

@@ -34,13 +34,16 @@ fn work_gives_json_that_tools_can_rely_on() {
         let ran = run(kit::root(), &["work", "--json", &lesson, "--of", &content.to_string_lossy()]);
         ran.says(0, "{", "");
         let all: Value = serde_json::from_str(&ran.out).expect("JSON");
-        assert_eq!(keys(&all), ["cautions", "keeping", "lines", "recipe", "variations"]);
+        assert_eq!(
+            keys(&all),
+            ["ask_first", "cautions", "keeping", "lines", "never_for", "recipe", "variations"]
+        );
         assert!(all["recipe"].is_string());
         looked_at(&all);
         let variations = all["variations"].as_array().expect("a list");
         assert!(!variations.is_empty());
         for variation in variations {
-            assert_eq!(keys(variation), ["cautions", "keeping", "lines", "name"]);
+            assert_eq!(keys(variation), ["ask_first", "cautions", "keeping", "lines", "name", "never_for"]);
             assert!(variation["name"].is_string());
             looked_at(variation);
         }
@@ -139,7 +142,7 @@ fn looked_at(one: &Value) {
     assert!(wet || ids.contains(&"finished-weight"), "{ids:?}");
     assert_eq!(keys(&one["keeping"]), ["because", "class", "days"]);
     for caution in one["cautions"].as_array().expect("a list") {
-        assert_eq!(keys(caution), ["id", "source", "stop", "text"]);
+        assert_eq!(keys(caution), ["acknowledged", "id", "source", "stop", "text"]);
         assert!(caution["stop"].is_boolean() && caution["id"].is_string(), "{caution}");
         assert!(caution["text"].as_str().is_some_and(|text| !text.is_empty()), "{caution}");
     }

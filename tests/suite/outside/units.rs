@@ -95,6 +95,11 @@ fn by_uom(measure: Measure) -> Option<(f64, Option<i32>)> {
         | Measure::PerCent
         | Measure::SquareCentimetre
         | Measure::Piece
+        | Measure::Stick
+        | Measure::Slice
+        | Measure::Pod
+        | Measure::Clove
+        | Measure::Head
         | Measure::Part => {
             return None;
         }
@@ -123,5 +128,22 @@ fn every_factor_is_that_of_uom() {
         rounded,
         ["tsp", "tbsp", "fl oz", "cup", "pint", "quart", "gallon", "imp fl oz", "oz", "oz weight", "lb"]
     );
-    assert_eq!(lacking, ["imp pint", "imp quart", "week", "drop", "%", "piece", "part", "cm²"]);
+    assert_eq!(
+        lacking,
+        [
+            "imp pint",
+            "imp quart",
+            "week",
+            "drop",
+            "%",
+            "piece",
+            "stick",
+            "slice",
+            "pod",
+            "clove",
+            "head",
+            "part",
+            "cm²"
+        ]
+    );
 }

@@ -4,8 +4,9 @@ use super::none;
 use super::rules::faults;
 use stillroom::page::theme::Theme;
 use stillroom::page::view::{
-    Cautions, ChecksPage, Frame, Gathering, HomePage, Keeping, Latin, Ledger, LessonPage, Levels, MethodPage,
-    Order, PartLink, Piece, PlantPage, PlantsPage, Recipe, Variations, Written,
+    Cautions, CautionsPage, ChecksPage, DaysPage, Frame, Gathering, HomePage, Keeping, Ledger, LessonPage,
+    Levels, Link, ListGroup, ListPage, MethodPage, Monograph, Order, PartLink, PeoplePage, Piece, Recipe,
+    RuleGroup, Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -60,7 +61,7 @@ fn lesson(recipes: Vec<Recipe>) -> LessonPage {
     let single = recipes.len() == 1;
     let pieces =
         recipes.into_iter().map(|recipe| Piece { prose_html: String::new(), recipe: Some(recipe) }).collect();
-    LessonPage { frame: frame(), evening: None, pieces, single }
+    LessonPage { frame: frame(), evening: None, pieces, single, one_day: None }
 }
 
 #[track_caller]
@@ -98,19 +99,41 @@ fn bare_pages_are_sound() {
         },
     );
     sound("checks.html", &ChecksPage { frame: frame(), prose_html: empty(), groups: vec![], wrong: vec![] });
-    let latin = Latin { name: "L".into(), author: empty(), part: empty() };
-    sound(
-        "plant.html",
-        &PlantPage {
-            frame: frame(),
-            latin,
-            facts: vec![],
-            cautions: vec![],
-            prose_html: empty(),
-            users: vec![],
-        },
-    );
-    sound("plants.html", &PlantsPage { frame: frame(), plants: vec![] });
+}
+
+#[test]
+fn bare_pages_of_facts_are_sound() {
+    let empty = String::new;
+    let bare = Monograph {
+        frame: frame(),
+        list: Link { text: "L".into(), href: "l.html".into(), current: false },
+        belongs: "F".into(),
+        also: empty(),
+        latin: vec![],
+        before: vec![],
+        prose_html: empty(),
+        facts: vec![],
+        cautions: vec![],
+        closing: "C".into(),
+        users: vec![],
+    };
+    sound("monograph.html", &bare);
+    sound("list.html", &ListPage { frame: frame(), lead: empty(), groups: vec![] });
+    let group = ListGroup { name: empty(), id: "all".into(), links: vec![] };
+    sound("list.html", &ListPage { frame: frame(), lead: empty(), groups: vec![group] });
+    let rules = RuleGroup { id: "stops".into(), name: "S".into(), what: "W".into(), rules: vec![] };
+    let cautions = CautionsPage {
+        frame: frame(),
+        lead: "L".into(),
+        groups: vec![rules],
+        own: vec![],
+        closing: "C".into(),
+    };
+    sound("cautions.html", &cautions);
+    let people = PeoplePage { frame: frame(), lead: "L".into(), groups: vec![], closing: "C".into() };
+    sound("people.html", &people);
+    let days = DaysPage { frame: frame(), lead: "L".into(), days: vec![], closing: "C".into() };
+    sound("one-day.html", &days);
 }
 
 #[test]
@@ -125,12 +148,12 @@ fn bare_lessons_are_sound() {
 
 #[test]
 fn a_template_of_ones_own_stands_in_place_of_ours() {
-    let own = "{% extends \"page.html\" %}{% block text %}<h1>{{ frame.title }}</h1><ul>{% for link in plants %}<li>{{ link.text }}</li>{% endfor %}</ul>{% endblock text %}";
-    let theme = Theme::over(vec![("templates/plants.html".into(), own.into())])
+    let own = "{% extends \"page.html\" %}{% block text %}<h1>{{ frame.title }}</h1><ul>{% for group in groups %}<li>{{ group.name }}</li>{% endfor %}</ul>{% endblock text %}";
+    let theme = Theme::over(vec![("templates/list.html".into(), own.into())])
         .unwrap_or_else(|findings| panic!("{findings:?}"));
     let text = theme
-        .render("plants.html", &PlantsPage { frame: frame(), plants: vec![] })
+        .render("list.html", &ListPage { frame: frame(), lead: String::new(), groups: vec![] })
         .unwrap_or_else(|finding| panic!("{finding:?}"));
-    none("plants.html", faults(&text));
+    none("list.html", faults(&text));
     assert!(text.contains("<h1>T</h1><ul></ul>"), "{text}");
 }

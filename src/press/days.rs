@@ -1,0 +1,84 @@
+//! The sums of what lessons say is taken on one day.
+
+use super::lesson::Done;
+use super::noted::Noted;
+use super::pages::{Put, frame, lesson_link};
+use crate::day::{Part, sums};
+use crate::diagnostic::{Code, Finding, nearest, stops};
+use crate::formulary::{Formulary, LessonHead};
+use crate::measure::{show, usual_places};
+use crate::page::day_page::{self, Day};
+use crate::site::{Gathered, Trouble, read_source};
+use crate::span::Spanned;
+
+pub(super) const ONE_DAY: &str = "Taken on one day";
+
+/// Sums the days, tells what passes a ceiling, and writes the page where there is a day at all.
+pub(super) fn press(
+    gathered: &Gathered,
+    book: &Formulary,
+    done: &[Done],
+    put: &mut Put,
+) -> Result<(), Trouble> {
+    let mut days = Vec::new();
+    for head in book.lessons.iter().filter(|head| !head.one_day.is_empty()) {
+        let mut found = Vec::new();
+        days.push(day(head, done, &mut found));
+        if let Some(source) = read_source(&gathered.dir, &head.path, &mut Vec::new())? {
+            put.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+        }
+    }
+    if days.is_empty() {
+        return Ok(());
+    }
+    let about = "What several recipes taken on one day come to, of everything with a daily ceiling.";
+    put.page("one-day.html", "one-day.html", &day_page::page(frame(book, ONE_DAY, about, ""), &days))
+}
+
+fn day(head: &LessonHead, done: &[Done], findings: &mut Vec<Finding>) -> Day {
+    let all: Vec<&Noted> = done.iter().flat_map(|lesson| &lesson.noted).collect();
+    let mut taken: Vec<&Noted> = Vec::new();
+    for name in &head.one_day {
+        match all.iter().find(|noted| noted.link.text == name.value) {
+            Some(noted) => taken.push(noted),
+            // A recipe with a fault was not worked: the name may be its.
+            None if done.iter().any(|lesson| stops(&lesson.findings)) => {}
+            None => findings.push(unknown(name, &all)),
+        }
+    }
+    let parts: Vec<Part> = taken.iter().flat_map(|noted| noted.day.iter().cloned()).collect();
+    let sums = sums(&parts);
+    for sum in sums.iter().filter(|sum| sum.passes()) {
+        let high = sum.worked.ranges[sum.total.index()].high;
+        let unit = sum.worked.laid.working.entry(sum.total).unit;
+        let most = sum.worked.at(sum.most);
+        let message = format!(
+            "on one day these come to {} of {} against {}",
+            show(high, unit, usual_places(high, unit)),
+            sum.of,
+            show(most, unit, usual_places(most, unit)),
+        );
+        let at = head.one_day.first().map_or_else(Default::default, |name| name.span);
+        findings.push(
+            Finding::error(Code::CeilingPassed, at, message)
+                .why("each may be within its ceiling, and the sum is what one body takes; the careful end of what is not known decides")
+                .write("fewer of them on one day, or smaller doses"),
+        );
+    }
+    Day {
+        slug: head.slug.clone(),
+        lesson: lesson_link(head, ""),
+        recipes: taken.iter().map(|noted| noted.link.clone()).collect(),
+        sums,
+    }
+}
+
+fn unknown(name: &Spanned<String>, all: &[&Noted]) -> Finding {
+    let message = format!("no recipe of this book is called `{}`", name.value);
+    let finding = Finding::error(Code::UnknownName, name.span, message)
+        .why("what is taken on one day is named as its recipe is, letter for letter");
+    match nearest(&name.value, all.iter().map(|noted| noted.link.text.as_str())) {
+        Some(near) => finding.write(near),
+        None => finding,
+    }
+}

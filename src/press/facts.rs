@@ -1,0 +1,162 @@
+//! The pages of facts: plants, pantry, cautions, people.
+
+use std::collections::BTreeMap;
+
+use super::lesson::Done;
+use super::noted::{Held, Noted};
+use super::pages::{Put, frame};
+use crate::caution::{self, Caution};
+use crate::diagnostic::Finding;
+use crate::formulary::Formulary;
+use crate::manuscript;
+use crate::page::cautions_page::{self, ForThem};
+use crate::page::lesson::prose;
+use crate::page::recipe::capital;
+use crate::page::view::{Link, UserRow};
+use crate::page::{pantry_page, plant};
+use crate::people::Who;
+use crate::site::{Gathered, Trouble, read_source};
+
+pub(super) const PLANTS: &str = "Plants";
+pub(super) const PANTRY: &str = "Pantry";
+pub(super) const CAUTIONS: &str = "Cautions";
+pub(super) const PEOPLE: &str = "Who must not";
+
+/// Makes and writes them.
+pub(super) fn press(
+    gathered: &Gathered,
+    book: &Formulary,
+    done: &[Done],
+    put: &mut Put,
+) -> Result<(), Trouble> {
+    let about = "The plants of this book, by their names.";
+    put.page("plants.html", "list.html", &plant::list(frame(book, PLANTS, about, ""), book))?;
+    for path in &gathered.plants {
+        let id = super::stem(path);
+        let Some(plant) = book.plants.get(id) else { continue };
+        let prose = text(gathered, book, Some(path), put.findings)?;
+        let title = capital(&plant.words);
+        let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
+        let users = users(done, |noted| &noted.plants, id, "../");
+        let view = plant::page(frame(book, &title, &about, "../"), plant, book, prose, users);
+        put.page(&format!("plants/{id}.html"), "monograph.html", &view)?;
+    }
+    let about = "What is not a plant: honey, sugar, spirit, vinegar, oil, wax, with their figures.";
+    put.page("pantry.html", "list.html", &pantry_page::list(frame(book, PANTRY, about, ""), book))?;
+    for shelf in book.pantry.shelves() {
+        let path = shelf.page.as_ref().map(|page| page.path.as_str());
+        let prose = text(gathered, book, path, put.findings)?;
+        let (id, title) = (&shelf.item.id, capital(&shelf.item.words));
+        let about = format!("{title}: what it is made of, its cautions and where this book uses it.");
+        let users = users(done, |noted| &noted.pantry, id, "../");
+        let view = pantry_page::page(frame(book, &title, &about, "../"), shelf, book, prose, users);
+        put.page(&format!("pantry/{id}.html"), "monograph.html", &view)?;
+    }
+    cautions(book, done, put)
+}
+
+/// The text of a page below its facts; nothing where there is no page.
+fn text(
+    gathered: &Gathered,
+    book: &Formulary,
+    path: Option<&str>,
+    findings: &mut Vec<Finding>,
+) -> Result<String, Trouble> {
+    let Some(path) = path else { return Ok(String::new()) };
+    let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else { return Ok(String::new()) };
+    let Ok(parts) = manuscript::parts(&source) else { return Ok(String::new()) };
+    let text = manuscript::read(&source, parts.body.span, &[]);
+    findings.extend(text.findings.iter().cloned());
+    let (html, found) = prose(&text, book);
+    findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+    Ok(html)
+}
+
+fn all(done: &[Done]) -> impl Iterator<Item = &Noted> {
+    done.iter().flat_map(|lesson| &lesson.noted)
+}
+
+fn away(link: &Link, root: &str) -> Link {
+    Link { href: format!("{root}{}", link.href), ..link.clone() }
+}
+
+/// The recipes that something stands in, and in which of their variations alone.
+fn users(done: &[Done], of: impl Fn(&Noted) -> &Vec<Held>, name: &str, root: &str) -> Vec<UserRow> {
+    let held = all(done).filter_map(|noted| Some((noted, of(noted).iter().find(|held| held.name == name)?)));
+    held.map(|(noted, held)| UserRow { link: away(&noted.link, root), only: only(&held.only_in) }).collect()
+}
+
+fn only(variations: &[String]) -> String {
+    match variations {
+        [] => String::new(),
+        [one] => format!("in the variation “{one}”"),
+        several => {
+            let names: Vec<String> = several.iter().map(|name| format!("“{name}”")).collect();
+            format!("in the variations {}", names.join(", "))
+        }
+    }
+}
+
+fn cautions(book: &Formulary, done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+    let mut by_rule: BTreeMap<String, Vec<UserRow>> = BTreeMap::new();
+    for noted in all(done) {
+        for held in &noted.cautions {
+            let row = UserRow { link: noted.link.clone(), only: only(&held.only_in) };
+            by_rule.entry(held.name.clone()).or_default().push(row);
+        }
+    }
+    let plants = book.plants.values().map(|plant| {
+        (
+            page_link("plants", &plant.id, &plant.words),
+            caution::about_plant(plant),
+            !plant.cautions.is_empty(),
+        )
+    });
+    let items = book.pantry.shelves().map(|shelf| {
+        let own = shelf.page.as_ref().is_some_and(|page| !page.cautions.is_empty());
+        (page_link("pantry", &shelf.item.id, &shelf.item.words), caution::about_item(shelf), own)
+    });
+    let pages: Vec<(Link, Vec<Caution>, bool)> = plants.chain(items).collect();
+    let own = pages.iter().filter(|(.., own)| *own).map(|(link, ..)| link.clone()).collect();
+    let about = "Every caution of this book: what sets it off, where it comes from, and where it stands.";
+    let view = cautions_page::page(frame(book, CAUTIONS, about, ""), &by_rule, own);
+    put.page("cautions.html", "cautions.html", &view)?;
+    let about = "By people: pregnancy, age, conditions, medicines, allergies, and what is not for them.";
+    let view = cautions_page::people(frame(book, PEOPLE, about, ""), &index(done, &pages));
+    put.page("who-must-not.html", "people.html", &view)
+}
+
+fn page_link(folder: &str, id: &str, words: &str) -> Link {
+    Link { text: capital(words), href: format!("{folder}/{id}.html"), current: false }
+}
+
+/// For each of the people named anywhere, what is not for them and what they ask about.
+fn index(done: &[Done], pages: &[(Link, Vec<Caution>, bool)]) -> BTreeMap<Who, ForThem> {
+    let mut index: BTreeMap<Who, ForThem> = BTreeMap::new();
+    for noted in all(done) {
+        // Whether a variation alone bars somebody is told by its name.
+        let mut note = |who: Who, never: bool, variation: Option<&String>| {
+            let them = index.entry(who).or_default();
+            let rows = if never { &mut them.never } else { &mut them.ask };
+            if rows.iter().any(|row| row.link.href == noted.link.href) {
+                return;
+            }
+            let only = variation.map_or(String::new(), |name| only(std::slice::from_ref(name)));
+            rows.push(UserRow { link: noted.link.clone(), only });
+        };
+        for (variation, company) in &noted.companies {
+            company.not_for.iter().for_each(|barred| note(barred.who, true, variation.as_ref()));
+            company.ask_first.iter().for_each(|barred| note(barred.who, false, variation.as_ref()));
+        }
+    }
+    for (link, cautions, _) in pages {
+        let named = cautions.iter().flat_map(|caution| caution.not_for.iter().chain(&caution.ask_first));
+        for who in named {
+            let them = index.entry(*who).or_default();
+            if !them.pages.iter().any(|known| known.href == link.href) {
+                them.pages.push(link.clone());
+            }
+        }
+    }
+    index
+}

@@ -1,0 +1,70 @@
+//! What is kept of a recipe for the other pages: who uses which plant, where each caution stands, who must not
+//! take it, what a day of it comes to.
+
+use crate::caution::{Company, Seen, cautions};
+use crate::day::{self, Part};
+use crate::formulary::Formulary;
+use crate::page::view::Link;
+use crate::recipe::Recipe;
+use crate::variation::{Worked, WorkedRecipe};
+
+/// One recipe with its variations.
+#[derive(Debug)]
+pub(super) struct Noted {
+    /// Its name, and its address from the site's root.
+    pub(super) link: Link,
+    /// Plants in it.
+    pub(super) plants: Vec<Held>,
+    /// What of the pantry is in it.
+    pub(super) pantry: Vec<Held>,
+    /// Rules and plants whose cautions stand on it.
+    pub(super) cautions: Vec<Held>,
+    /// Who must not take it, or asks first; the recipe itself, then its variations by name.
+    pub(super) companies: Vec<(Option<String>, Company)>,
+    /// What a day of it comes to, of what has a ceiling.
+    pub(super) day: Vec<Part>,
+}
+
+/// Something in a recipe, and in which of its variations alone, where it is not in the recipe itself.
+#[derive(Clone, PartialEq, Debug)]
+pub(super) struct Held {
+    pub(super) name: String,
+    pub(super) only_in: Vec<String>,
+}
+
+/// Notes a recipe.
+pub(super) fn note(whole: &WorkedRecipe, book: &Formulary, link: Link) -> Noted {
+    let raised = |worked: &Worked, recipe: &Recipe| {
+        let first = std::ptr::eq(worked, &whole.base);
+        cautions(&Seen { worked, recipe, book, whole: first.then_some(whole) })
+    };
+    let companies = whole.each().enumerate().map(|(n, (worked, recipe))| {
+        ((n > 0).then(|| worked.name.clone()), Company::of(&raised(worked, recipe)))
+    });
+    Noted {
+        plants: held(whole, |worked, _| worked.laid.plants.clone()),
+        pantry: held(whole, |worked, _| worked.laid.pantry.clone()),
+        cautions: held(whole, |worked, recipe| {
+            raised(worked, recipe).into_iter().map(|caution| caution.rule).collect()
+        }),
+        companies: companies.collect(),
+        day: day::parts(&whole.base, book, &link.href),
+        link,
+    }
+}
+
+/// Everything of a kind in the recipe and its variations.
+fn held(whole: &WorkedRecipe, of: impl Fn(&Worked, &Recipe) -> Vec<String>) -> Vec<Held> {
+    let mut all: Vec<Held> = Vec::new();
+    for (n, (worked, recipe)) in whole.each().enumerate() {
+        for name in of(worked, recipe) {
+            match all.iter_mut().find(|held| held.name == name) {
+                Some(held) if held.only_in.is_empty() || held.only_in.contains(&worked.name) => {}
+                Some(held) => held.only_in.push(worked.name.clone()),
+                None if n == 0 => all.push(Held { name, only_in: Vec::new() }),
+                None => all.push(Held { name, only_in: vec![worked.name.clone()] }),
+            }
+        }
+    }
+    all
+}

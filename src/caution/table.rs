@@ -180,7 +180,7 @@ rules! {
         about "", not for ["onion-family allergy"]; by onions; FAMILY;
     Warning "of-bees" when "honey or beeswax is in it";
         says "Made by bees", "Not with an allergy to honey, propolis or wax; pollen is in all of them.";
-        about "what bees made", not for ["bee-product allergy"]; by of_bees; USUAL;
+        about "honey or wax", not for ["bee-product allergy"]; by of_bees; USUAL;
     Note "look-alike" when "a plant in it is mistaken for one that harms";
         says "Know it before you pick it: {}", "In doubt, buy it.";
         about ""; by look_alikes; Source::practice("the difference and its source stand on the plant’s page");

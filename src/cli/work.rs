@@ -13,7 +13,8 @@ use crate::formula::Line;
 use crate::formulary::Formulary;
 use crate::keeping::judge;
 use crate::measure::{self, Unit};
-use crate::page::show::between;
+use crate::page::company::with_reasons;
+use crate::page::show::{between, plainly};
 use crate::press::{open_book, read_lesson};
 use crate::recipe::{Recipe, Wanted};
 use crate::site::Trouble;
@@ -67,7 +68,7 @@ pub(super) fn run(
         }
     };
     let recipe = scaled.as_ref().unwrap_or(recipe);
-    let text = if json { as_json(recipe, &book) } else { as_table(recipe) };
+    let text = if json { as_json(recipe, &book) } else { as_table(recipe, &book) };
     say(&mut std::io::stdout(), text.trim_end());
     Ok(ExitCode::from(u8::from(stops(&findings))))
 }
@@ -84,8 +85,8 @@ fn scaled(recipe: &WorkedRecipe, make: &str) -> Result<WorkedRecipe, String> {
     Ok(WorkedRecipe { base, variations: Vec::new(), recipe: recipe.recipe.clone() })
 }
 
-/// The short sum as a table, then the variations by their finished volume.
-fn as_table(recipe: &WorkedRecipe) -> String {
+/// The short sum as a table, then the variations by their finished volume, then who must not take it.
+fn as_table(recipe: &WorkedRecipe, book: &Formulary) -> String {
     let base = &recipe.base;
     let mut out = format!("{}\n{}\n", base.name, "-".repeat(base.name.chars().count()));
     for (id, line) in base.laid.working.claimed() {
@@ -100,6 +101,13 @@ fn as_table(recipe: &WorkedRecipe) -> String {
         );
         out.push('\n');
     }
+    let seen = Seen { worked: base, recipe: &recipe.recipe, book, whole: None };
+    let company = Company::of(&caution::cautions(&seen));
+    for (head, list) in [("Never for", &company.not_for), ("Ask first", &company.ask_first)] {
+        if !list.is_empty() {
+            out.push_str(&format!("\n{head}\n{}", folded(&with_reasons(list).replace('\u{a0}', " "))));
+        }
+    }
     if !recipe.variations.is_empty() {
         out.push_str("\nVariations\n");
         for variation in &recipe.variations {
@@ -108,11 +116,30 @@ fn as_table(recipe: &WorkedRecipe) -> String {
                 .working
                 .line(Id::Finished)
                 .or(variation.laid.working.line(Id::FinishedWeight))
-                .map_or(String::new(), |line| variation.shown(line));
+                .map_or(String::new(), |line| plainly(variation, line));
             out.push_str(&format!("{:<50}{:>12}\n", cut(&variation.name, 49), made.replace('\u{a0}', " ")));
         }
     }
     out
+}
+
+/// A text in lines of 80 columns, two blanks before each.
+fn folded(text: &str) -> String {
+    const WIDE: usize = 78;
+    let mut lines = vec![String::new()];
+    for word in text.split(' ') {
+        let last = lines.last().map_or(0, |line| line.chars().count());
+        if last > 0 && last + 1 + word.chars().count() > WIDE {
+            lines.push(String::new());
+        }
+        if let Some(line) = lines.last_mut() {
+            if !line.is_empty() {
+                line.push(' ');
+            }
+            line.push_str(word);
+        }
+    }
+    lines.into_iter().map(|line| format!("  {line}\n")).collect()
 }
 
 /// A text cut to a column, with a mark where something is missing.

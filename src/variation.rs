@@ -48,10 +48,20 @@ impl WorkedRecipe {
 /// Works a recipe and all its variations.
 pub fn work(recipe: Recipe, book: &Formulary, findings: &mut Vec<Finding>) -> Option<WorkedRecipe> {
     let base = work_one(&recipe, book, findings);
-    let mut variations = Vec::new();
+    let mut variations: Vec<Worked> = Vec::new();
     for variation in &recipe.variations {
         let before = findings.len();
-        variations.extend(work_one(&variation.recipe, book, findings));
+        let worked = work_one(&variation.recipe, book, findings);
+        if variation.usual && crate::diagnostic::stops(&findings[before..]) {
+            findings.truncate(before);
+            continue;
+        }
+        // What is written otherwise and comes to the same is no variation to show.
+        let again = |worked: &Worked| base.iter().chain(&variations).any(|other| other.comes_to(worked));
+        if variation.usual && worked.as_ref().is_some_and(again) {
+            continue;
+        }
+        variations.extend(worked);
         // A fault of the recipe itself comes again in every variation: tell it once. A fault that is
         // the variation's own is told where the variation is named.
         let mut own: Vec<Finding> = findings.drain(before..).collect();
@@ -94,6 +104,14 @@ impl Worked {
         }
         let places = places(&laid.working, &values);
         Worked { name: self.name.clone(), laid, values, ranges, places }
+    }
+
+    /// Whether every figure that tools rely on is the same in both.
+    fn comes_to(&self, other: &Worked) -> bool {
+        let figures = |of: &Worked| -> Vec<(Id, u64)> {
+            of.laid.working.claimed().map(|(id, line)| (id, of.at(line).to_bits())).collect()
+        };
+        figures(self) == figures(other)
     }
 
     /// A working that is no recipe's.

@@ -6,7 +6,7 @@ use crate::formulary::Formulary;
 use crate::materia::{ACETIC_IN_VINEGAR, ALCOHOL_COVERS, Figure, GLYCERIN_KEEPS, Kind, SELF_PRESERVING};
 use crate::measure::{self, Amount};
 use crate::method::{Laid, lay_down};
-use crate::recipe::{Recipe, Step, Sweet};
+use crate::recipe::{Much, Recipe, Step};
 use crate::span::{Span, Spanned};
 use crate::working::{Id, Working, turn_round};
 
@@ -40,18 +40,17 @@ pub fn movers(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Vec<Mover> {
     let kitchen = &book.course.kitchen;
     let strength = kitchen.spirits.first().copied().unwrap_or(0.4);
     let per_cent = |share: f64| measure::decimal(share * 100.0, 0);
-    let amount = |text: &str| measure::volume(text).ok().map(|amount| Spanned::new(amount, Span::default()));
-    if let Some(amount) = amount("100 mL") {
+    if let Ok(amount) = measure::volume("100 mL") {
+        let much = Spanned::new(Much::Measured(amount.clone()), Span::default());
         let of = |name: &str| Spanned::new(name.to_string(), Span::default());
         let strong = |share: f64| Some(Spanned::new(share, Span::default()));
-        let fortify = Step::Fortify { of: of("spirit"), amount: amount.clone(), strength: strong(strength) };
+        let fortify = Step::Fortify { of: of("spirit"), amount: much.clone(), strength: strong(strength) };
         let what = format!("spirit of {} %", per_cent(strength));
         ways.push(poured(recipe, book, fortify, "A", what, (Id::Covered, &ALCOHOL_COVERS)));
-        let acidify =
-            Step::Acidify { of: of("vinegar"), amount: amount.clone(), acidity: strong(sour(book)) };
+        let acidify = Step::Acidify { of: of("vinegar"), amount: much, acidity: strong(sour(book)) };
         let what = format!("vinegar of {} %", per_cent(sour(book)));
         ways.push(poured(recipe, book, acidify, "F", what, (Id::Acidity, &ACETIC_IN_VINEGAR)));
-        let glycerin = sweeten("glycerin", amount.value);
+        let glycerin = sweeten("glycerin", amount);
         ways.push(poured(
             recipe,
             book,
@@ -71,7 +70,7 @@ fn sour(book: &Formulary) -> f64 {
 
 fn sweeten(name: &str, amount: Amount) -> Step {
     let name = Spanned::new(name.to_string(), Span::default());
-    Step::Sweeten(vec![(name, Spanned::new(Sweet::Measured(amount), Span::default()))])
+    Step::Sweeten(vec![(name, Spanned::new(Much::Measured(amount), Span::default()))])
 }
 
 /// More of the recipe's own sweetener, or sugar where it has none: by weight, since a share of the liquid
@@ -90,7 +89,7 @@ fn more_sweetener(recipe: &Recipe, book: &Formulary, laid: &Laid) -> Mover {
     });
     match own.filter(|_| laid.working.line(Id::Solids).is_some()) {
         Some((name, sweet)) => {
-            sweet.value = Sweet::Measured(amount);
+            sweet.value = Much::Measured(amount);
             let what = name.value.clone();
             trial(&changed, book, "A", what, to, |laid| laid.sweet_given)
         }

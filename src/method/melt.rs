@@ -7,11 +7,11 @@ use crate::formula::catalogue::sweeten::OfFinishedWeight;
 use crate::materia::{Kind, MELTING};
 use crate::measure::unit::{G, ONE};
 use crate::measure::{By, Dimension, Of};
-use crate::recipe::Sweet;
+use crate::recipe::Much;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
 
-pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanned<Sweet>)]) {
+pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanned<Much>)]) {
     let Some(before) = at.volume else { return };
     if !at.strained {
         at.too_early(
@@ -44,10 +44,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, waxes: &[(Spanned<String>, Spanne
         let Some(item) = at.shelf(name, "a wax", |kind| kind == Kind::Wax, &[]) else { continue };
         let oil = at.batch.weight("oil, weighed", &mut at.work);
         let weight = match &wax.value {
-            Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
+            Much::Measured(amount) if amount.dimension() == Dimension::MASS => {
                 at.declared(&name.value, &G, amount, true, wax.span)
             }
-            Sweet::Share(share) if share.by == By::Weight => {
+            Much::Share(share) if share.by == By::Weight => {
                 let of = if share.of == Of::Liquid { "to one of oil" } else { "in one of finished" };
                 let line = at.work.given(format!("{} {of}", name.value), &ONE, share.share, false, wax.span);
                 match share.of {

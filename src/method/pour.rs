@@ -3,9 +3,11 @@
 use super::{Ingredient, Laying, Level, Say, words};
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
+use crate::formula::catalogue::pan::ShareOfVolume;
 use crate::materia::{Item, Kind, VINEGAR_ACIDITY};
-use crate::measure::unit::{ML, PER_CENT_VV, PER_CENT_WV};
-use crate::measure::{Amount, decimal};
+use crate::measure::decimal;
+use crate::measure::unit::{ML, ONE, PER_CENT_VV, PER_CENT_WV};
+use crate::recipe::Much;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
 use std::sync::Arc;
@@ -14,7 +16,7 @@ pub(super) fn fortify(
     at: &mut Laying,
     span: Span,
     of: &Spanned<String>,
-    amount: &Spanned<Amount>,
+    amount: &Spanned<Much>,
     strength: Option<&Spanned<f64>>,
 ) {
     if !ready(at, span, "fortify") {
@@ -22,10 +24,28 @@ pub(super) fn fortify(
     }
     let Some(item) = at.shelf(of, "a spirit", |kind| kind == Kind::Spirit, &[]) else { return };
     let Some(strength) = spirit_strength(at, span, Some(&item), strength) else { return };
-    let volume = at.declared(&item.words, &ML, &amount.value, true, amount.span);
+    let Some(volume) = measured(at, &item, amount) else { return };
     at.batch.fortify(volume, strength);
     at.work.claim(Id::Spirit, volume);
     poured(at, "fortify", &item, volume, amount);
+}
+
+/// How much is poured in, mL: what a target may move is the amount, or the share.
+fn measured(at: &mut Laying, item: &Item, amount: &Spanned<Much>) -> Option<Line> {
+    match &amount.value {
+        Much::Measured(much) => {
+            let line = at.declared(&item.words, &ML, much, true, amount.span);
+            at.poured = Some(line);
+            Some(line)
+        }
+        Much::Share(proportion) => {
+            let whole = at.volume?;
+            let name = format!("{} to one of liquid", item.words);
+            let share = at.work.given(name, &ONE, proportion.share, false, amount.span);
+            at.poured = Some(share);
+            Some(at.work.work(item.words.as_str(), ShareOfVolume { share, whole }))
+        }
+    }
 }
 
 /// The strength the recipe says, else the spirit's own page, else that of the kitchen's only spirit.
@@ -76,7 +96,7 @@ pub(super) fn acidify(
     at: &mut Laying,
     span: Span,
     of: &Spanned<String>,
-    amount: &Spanned<Amount>,
+    amount: &Spanned<Much>,
     acidity: Option<&Spanned<f64>>,
 ) {
     if !ready(at, span, "acidify") {
@@ -84,7 +104,7 @@ pub(super) fn acidify(
     }
     let Some(item) = at.shelf(of, "a vinegar", |kind| kind == Kind::Vinegar, &[]) else { return };
     let acidity = acid(at, &item, acidity);
-    let volume = at.declared(&item.words, &ML, &amount.value, true, amount.span);
+    let Some(volume) = measured(at, &item, amount) else { return };
     at.batch.acidify(item.clone(), volume, acidity);
     poured(at, "acidify", &item, volume, amount);
 }
@@ -112,12 +132,11 @@ fn ready(at: &mut Laying, span: Span, name: &str) -> bool {
     at.volume.is_some() && at.strained
 }
 
-fn poured(at: &mut Laying, name: &'static str, item: &Item, volume: Line, amount: &Spanned<Amount>) {
+fn poured(at: &mut Laying, name: &'static str, item: &Item, volume: Line, amount: &Spanned<Much>) {
     let what = &item.words;
-    at.poured = Some(volume);
     at.ingredients.push(Ingredient {
         volume: Some(volume),
-        written: Some(amount.value.written.clone()),
+        written: amount.value.written().map(str::to_string),
         keeps: true,
         ..Ingredient::of(item)
     });

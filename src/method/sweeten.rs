@@ -8,7 +8,7 @@ use crate::formula::catalogue::sweeten::{HoneyDensity, OfFinishedVolume, OfFinis
 use crate::materia::{Fact, HONEY_MOISTURE, Item, Kind, STIRRING_IN, SUCROSE_TAKES_UP, WATER_DENSITY};
 use crate::measure::unit::{G, ML, ONE};
 use crate::measure::{Amount, By, Dimension, Of, Proportion, Unit};
-use crate::recipe::Sweet;
+use crate::recipe::Much;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
 
@@ -23,7 +23,7 @@ struct Measured {
     in_liquid: Line,
 }
 
-pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spanned<Sweet>)]) {
+pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spanned<Much>)]) {
     let Some(liquid) = at.volume else { return };
     if !at.strained {
         at.too_early(
@@ -89,14 +89,14 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
 }
 
 /// How much of one sweetener, by its basis.
-fn measure(at: &mut Laying, item: &Item, sweet: &Spanned<Sweet>, liquid: Line) -> Option<Measured> {
+fn measure(at: &mut Laying, item: &Item, sweet: &Spanned<Much>, liquid: Line) -> Option<Measured> {
     let density = density(at, item);
     let (volume, weight) = match &sweet.value {
-        Sweet::Measured(amount) if amount.dimension() == Dimension::MASS => {
+        Much::Measured(amount) if amount.dimension() == Dimension::MASS => {
             (None, Some(given(at, &weighed(item), &G, amount, sweet.span)))
         }
-        Sweet::Measured(amount) => (Some(given(at, &item.words, &ML, amount, sweet.span)), None),
-        Sweet::Share(share) => share_of(at, item, share, sweet.span, liquid)?,
+        Much::Measured(amount) => (Some(given(at, &item.words, &ML, amount, sweet.span)), None),
+        Much::Share(share) => share_of(at, item, share, sweet.span, liquid)?,
     };
     // One of the two is known; the density gives the other.
     let weight = match (weight, volume) {

@@ -6,6 +6,7 @@
 use super::Variation;
 use super::read::read_tree;
 use super::read_step::STEPS;
+use super::usual::usual;
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::pantry::Pantry;
 use crate::span::{Span, Spanned};
@@ -17,6 +18,14 @@ const KEYS: &[&str] = &["plants", "weight", "liquid", "keep", "take", "from age"
 /// Variations of one recipe; each is worked in full.
 const MOST: usize = 100;
 
+/// What one entry of the list asks for.
+struct Asked {
+    name: Spanned<String>,
+    changes: Vec<(Spanned<String>, Node)>,
+    /// Asked for by one word: what does not suit the recipe is left out and not told.
+    usual: bool,
+}
+
 /// Reads the variations of a recipe's tree, each with the recipe as it then stands.
 pub(super) fn read_variations(
     tree: &Node,
@@ -24,44 +33,68 @@ pub(super) fn read_variations(
     pantry: &Pantry,
     findings: &mut Vec<Finding>,
 ) -> Vec<Variation> {
-    let Value::Map(entries) = &tree.value else {
-        return Vec::new();
-    };
-    let Some((_, list)) = entries.iter().find(|(key, _)| key.value == "variations") else {
-        return Vec::new();
-    };
-    let mut variations: Vec<Variation> = Vec::new();
-    let list = list.list("variations", findings).unwrap_or_default();
-    if list.len() > MOST {
+    let Some(list) = tree.under("variations") else { return Vec::new() };
+    let asked = asked(list, tree, findings);
+    if asked.len() > MOST {
         let message =
-            format!("the recipe has {} variations; {MOST} are the most that are worked", list.len());
-        let first = list.first().map_or(span, |node| node.span);
+            format!("the recipe has {} variations; {MOST} are the most that are worked", asked.len());
+        let first = asked.first().map_or(span, |asked| asked.name.span);
         findings.push(Finding::error(Code::WrongShape, first, message).why("nobody could compare them"));
         return Vec::new();
     }
-    for node in list {
-        if let Some(variation) = read_variation(node, tree, span, pantry, findings) {
-            if variations.iter().any(|other| other.name.value == variation.name.value) {
-                let message = format!("two variations are called `{}`", variation.name.value);
-                findings.push(
-                    Finding::error(Code::TwiceWritten, variation.name.span, message)
-                        .why("a reader tells variations apart by their names"),
-                );
-                continue;
-            }
-            variations.push(variation);
+    let (mut variations, mut trees): (Vec<Variation>, Vec<Node>) = (Vec::new(), vec![tree.clone()]);
+    for asked in asked {
+        let twin = variations.iter().any(|other| other.name.value == asked.name.value);
+        let usual = asked.usual;
+        let Some((variation, changed)) = vary(asked, tree, span, pantry, findings) else { continue };
+        if usual && (twin || trees.iter().any(|tree| tree.says_as(&changed))) {
+            continue;
         }
+        if twin {
+            let message = format!("two variations are called `{}`", variation.name.value);
+            findings.push(
+                Finding::error(Code::TwiceWritten, variation.name.span, message)
+                    .why("a reader tells variations apart by their names"),
+            );
+            continue;
+        }
+        trees.push(changed);
+        variations.push(variation);
     }
     variations
 }
 
-fn read_variation(
-    node: &Node,
-    tree: &Node,
-    span: Span,
-    pantry: &Pantry,
-    findings: &mut Vec<Finding>,
-) -> Option<Variation> {
+/// Every variation that the list asks for: named ones, every pair of crossed ones, the usual ones.
+fn asked(list: &Node, tree: &Node, findings: &mut Vec<Finding>) -> Vec<Asked> {
+    let nodes = match list.is_scalar() {
+        true => std::slice::from_ref(list),
+        false => list.list("variations", findings).unwrap_or_default(),
+    };
+    let mut all = Vec::new();
+    for node in nodes {
+        let one_word = node.plain().is_some_and(|text| !text.contains(char::is_whitespace));
+        if one_word {
+            all.extend(usual_of(node, tree, findings));
+        } else if node.under("cross").is_some() {
+            all.extend(crossed(node, findings));
+        } else {
+            all.extend(named(node, findings));
+        }
+    }
+    all
+}
+
+fn usual_of(node: &Node, tree: &Node, findings: &mut Vec<Finding>) -> Vec<Asked> {
+    if node.one_of("a set of variations", &[("usual", ())], findings).is_none() {
+        return Vec::new();
+    }
+    let kind = tree.under("preparation").and_then(Node::plain).unwrap_or_default();
+    let rows = usual(&kind, tree, node.span).into_iter();
+    rows.map(|row| Asked { name: Spanned::new(row.name, node.span), changes: row.changes, usual: true })
+        .collect()
+}
+
+fn named(node: &Node, findings: &mut Vec<Finding>) -> Option<Asked> {
     let mut fields = node.map("a variation", findings)?;
     let name = fields
         .need("name", "name: Twice as much honey", findings)
@@ -69,26 +102,96 @@ fn read_variation(
         .map(|name| name.map(str::to_string));
     let change = fields.need("change", "change: {liquid: {water: 1:8 w/v}}", findings);
     fields.finish(findings);
-    let (name, mut change) = (name?, change?.map("the change", findings)?);
-    let changes: Vec<(Spanned<String>, Node)> =
-        change.rest().into_iter().map(|(key, node)| (key.clone(), node.clone())).collect();
-    change.finish(findings);
+    let (name, change) = (name?, change?);
+    Some(Asked { name, changes: changes(change, findings)?, usual: false })
+}
+
+fn changes(change: &Node, findings: &mut Vec<Finding>) -> Option<Vec<(Spanned<String>, Node)>> {
+    let mut fields = change.map("the change", findings)?;
+    let changes = fields.rest().into_iter().map(|(key, node)| (key.clone(), node.clone())).collect();
+    fields.finish(findings);
+    Some(changes)
+}
+
+/// Every choice of the first list with every choice of the next: `cross: [{A: ..., B: ...}, {C: ..., D: ...}]`.
+fn crossed(node: &Node, findings: &mut Vec<Finding>) -> Vec<Asked> {
+    let Some(mut fields) = node.map("a variation", findings) else { return Vec::new() };
+    let axes = fields.take("cross").and_then(|axes| axes.list("what is crossed", findings));
+    fields.finish(findings);
+    let none = Asked { name: Spanned::new(String::new(), node.span), changes: Vec::new(), usual: false };
+    let mut all = vec![none];
+    for axis in axes.unwrap_or_default() {
+        let Some(mut choices) = axis.map("one side of what is crossed", findings) else { return Vec::new() };
+        let named = choices.rest();
+        choices.finish(findings);
+        let mut read = Vec::new();
+        for (name, change) in named {
+            let Some(own) = changes(change, findings) else { return Vec::new() };
+            read.push((name, own));
+        }
+        let with = |before: &Asked, (name, own): &(&Spanned<String>, Vec<(Spanned<String>, Node)>)| Asked {
+            name: Spanned::new(joined(&before.name.value, &name.value), name.span),
+            changes: before.changes.iter().chain(own).cloned().collect(),
+            usual: false,
+        };
+        all = all.iter().flat_map(|before| read.iter().map(move |choice| with(before, choice))).collect();
+        if all.len() > MOST {
+            break;
+        }
+    }
+    all.retain(|asked| !asked.changes.is_empty());
+    all
+}
+
+fn joined(before: &str, name: &str) -> String {
+    if before.is_empty() { name.to_string() } else { format!("{before}, {name}") }
+}
+
+/// A variation, and the recipe's tree as it then stands.
+fn vary(
+    asked: Asked,
+    tree: &Node,
+    span: Span,
+    pantry: &Pantry,
+    findings: &mut Vec<Finding>,
+) -> Option<(Variation, Node)> {
+    let Asked { name, changes, usual } = asked;
     let mut changed = tree.clone();
     for (key, value) in &changes {
         if let Err(finding) = apply(&mut changed, key, value) {
-            findings.push(*finding);
+            if !usual {
+                findings.push(*finding);
+            }
             return None;
         }
     }
-    // What is wrong in the base recipe is told there, once: only faults inside this variation count.
     let mut found = Vec::new();
     let recipe = read_tree(&changed, span, pantry, &mut found);
-    let here = node.span;
-    let (inside, outside): (Vec<Finding>, Vec<Finding>) = found.into_iter().partition(|finding| {
-        finding.span.is_some_and(|span| span.start >= here.start && span.end <= here.end)
-    });
+    if usual && crate::diagnostic::stops(&found) {
+        return None;
+    }
+    tell(&name, &changes, recipe.is_none(), found, findings);
+    let mut recipe = recipe?;
+    recipe.name = name.clone();
+    Some((Variation { name, changes, recipe: Box::new(recipe), usual }, changed))
+}
+
+/// What is wrong in the base recipe is told there, once: only faults inside a variation's changes count here.
+fn tell(
+    name: &Spanned<String>,
+    changes: &[(Spanned<String>, Node)],
+    unread: bool,
+    found: Vec<Finding>,
+    findings: &mut Vec<Finding>,
+) {
+    let inside = |at: Span| {
+        let holds = |outer: Span| outer.start <= at.start && at.end <= outer.end;
+        holds(name.span) || changes.iter().any(|(key, node)| holds(key.span) || holds(node.span))
+    };
+    let (own, outside): (Vec<Finding>, Vec<Finding>) =
+        found.into_iter().partition(|finding| finding.span.is_some_and(inside));
     // A change may take away what a key elsewhere stood on: then the variation is what is at fault.
-    if recipe.is_none() && inside.is_empty() {
+    if unread && own.is_empty() {
         let told = |finding: &Finding| {
             findings.iter().any(|told| (told.code, told.span) == (finding.code, finding.span))
         };
@@ -98,10 +201,7 @@ fn read_variation(
             findings.push(finding);
         }
     }
-    findings.extend(inside);
-    let mut recipe = recipe?;
-    recipe.name = name.clone();
-    Some(Variation { name, changes, recipe: Box::new(recipe) })
+    findings.extend(own);
 }
 
 fn apply(tree: &mut Node, key: &Spanned<String>, value: &Node) -> Result<(), Box<Finding>> {

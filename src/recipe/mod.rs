@@ -6,10 +6,11 @@ mod read;
 mod read_step;
 mod steps;
 mod stir;
+mod usual;
 
 pub use preparation::{Need, PREPARATIONS, Preparation, Shape, Use, Vessel};
 pub use read::read;
-pub use steps::{Diluted, Hand, Kneaded, Lid, Start, Step, Sweet};
+pub use steps::{Diluted, Hand, Kneaded, Lid, Much, Start, Step};
 
 use crate::materia::{Item, Kind};
 use crate::measure::{Amount, LiquidRatio, PlantAmount};
@@ -235,6 +236,8 @@ pub struct Variation {
     pub changes: Vec<(Spanned<String>, Node)>,
     /// The recipe as it then stands.
     pub recipe: Box<Recipe>,
+    /// One of the trade's usual ones, asked for by that word: one that cannot be worked is left out.
+    pub usual: bool,
 }
 
 impl Variation {

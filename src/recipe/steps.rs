@@ -58,13 +58,23 @@ pub struct Diluted {
     pub warm: Option<(Spanned<Amount>, Spanned<Amount>)>,
 }
 
-/// How much of a sweetener.
+/// How much of what is stirred in, melted in or poured in.
 #[derive(Clone, PartialEq, Debug)]
-pub enum Sweet {
+pub enum Much {
     /// A share of the liquid or of the finished, by weight or by volume.
     Share(Proportion),
     /// So much.
     Measured(Amount),
+}
+
+impl Much {
+    /// The measured amount as written.
+    pub fn written(&self) -> Option<&str> {
+        match self {
+            Much::Measured(amount) => Some(&amount.written),
+            Much::Share(_) => None,
+        }
+    }
 }
 
 /// One step of the method.
@@ -101,13 +111,13 @@ pub enum Step {
     /// Cooled to a temperature.
     Cool(Amount),
     /// Sweetened.
-    Sweeten(Vec<(Spanned<String>, Spanned<Sweet>)>),
+    Sweeten(Vec<(Spanned<String>, Spanned<Much>)>),
     /// Spirit poured in.
     Fortify {
         /// Which.
         of: Spanned<String>,
-        /// How much.
-        amount: Spanned<Amount>,
+        /// How much: measured, or a share of the liquid by volume.
+        amount: Spanned<Much>,
         /// Its alcohol by volume, as a share; none where the kitchen's only spirit is meant.
         strength: Option<Spanned<f64>>,
     },
@@ -115,8 +125,8 @@ pub enum Step {
     Acidify {
         /// Which.
         of: Spanned<String>,
-        /// How much.
-        amount: Spanned<Amount>,
+        /// How much: measured, or a share of the liquid by volume.
+        amount: Spanned<Much>,
         /// Its acid in g/mL; none where the kitchen's vinegar is meant.
         acidity: Option<Spanned<f64>>,
     },
@@ -128,7 +138,7 @@ pub enum Step {
         amount: Spanned<Amount>,
     },
     /// Wax melted in.
-    Melt(Vec<(Spanned<String>, Spanned<Sweet>)>),
+    Melt(Vec<(Spanned<String>, Spanned<Much>)>),
     /// Powdered plants kneaded into a dough with these.
     Knead(Vec<(Spanned<String>, Spanned<Kneaded>)>),
     /// Sugar boiled to a stage.

@@ -1,6 +1,6 @@
 //! Steps that stir something in: what, and how much of it.
 
-use super::{Diluted, Kneaded, Step, Sweet};
+use super::{Diluted, Kneaded, Much, Step};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{CRACKS, STAGES, Stage};
 use crate::measure::{self, Amount, By, LiquidRatio, Of, Proportion, RatioBasis};
@@ -64,13 +64,13 @@ fn warmth(text: &str) -> Result<Amount, measure::Misread> {
 }
 
 /// Wax by a share of the oil's weight, by the ratio of wax to oil, or weighed.
-fn wax(text: &str) -> Result<Sweet, measure::Misread> {
+fn wax(text: &str) -> Result<Much, measure::Misread> {
     if text.contains(':') {
         let ratio = by_weight(text)?;
         if ratio.by == RatioBasis::WeightInWeight {
             let written = text.trim().to_string();
             let share = ratio.plant / ratio.liquid;
-            return Ok(Sweet::Share(Proportion { share, by: By::Weight, of: Of::Liquid, written }));
+            return Ok(Much::Share(Proportion { share, by: By::Weight, of: Of::Liquid, written }));
         }
     }
     share_or_amount(text).map_err(|mut misread| {
@@ -109,7 +109,7 @@ pub(super) fn read_combine(node: &Node, findings: &mut Vec<Finding>) -> Option<S
 }
 
 /// What is poured in, how much, and how strong it is where that is said.
-pub(super) type Poured = (Spanned<String>, Spanned<Amount>, Option<Spanned<f64>>);
+pub(super) type Poured = (Spanned<String>, Spanned<Much>, Option<Spanned<f64>>);
 
 /// A liquid poured in.
 pub(super) fn read_poured(
@@ -132,7 +132,7 @@ pub(super) fn read_poured(
     let (span, several) = (fields.span(), named.len() > 1);
     fields.finish(findings);
     let poured = named.first().and_then(|(name, node)| {
-        Some(((*name).clone(), node.read(&format!("the {what}"), measure::volume, findings)?))
+        Some(((*name).clone(), node.read(&format!("the {what}"), volume_or_share, findings)?))
     });
     if named.is_empty() || several {
         let message =
@@ -145,13 +145,29 @@ pub(super) fn read_poured(
     Some((of, amount, strong?))
 }
 
+/// A volume, or a share of the liquid by volume.
+fn volume_or_share(text: &str) -> Result<Much, measure::Misread> {
+    if !text.contains(" of ") && !text.contains(" to ") {
+        return measure::volume(text).map(Much::Measured);
+    }
+    let share = measure::proportion(text)?;
+    if share.by == By::Volume && share.of == Of::Liquid {
+        return Ok(Much::Share(share));
+    }
+    let message = format!("`{}` is no share of the liquid by volume", text.trim());
+    let mut misread = measure::Misread::new(0..text.len(), Code::NoBasis, message);
+    misread.why = Some("what is poured in is measured in a jug, against what is in the pan".to_string());
+    misread.write.push("1/5 of the liquid by volume".to_string());
+    Err(misread)
+}
+
 /// A share with its basis, or a weight or volume.
-fn share_or_amount(text: &str) -> Result<Sweet, measure::Misread> {
+fn share_or_amount(text: &str) -> Result<Much, measure::Misread> {
     // Only what names a unit and no whole is a measured amount; all else must say of what it is a share.
     match measure::mass_or_volume(text) {
-        Ok(amount) => Ok(Sweet::Measured(amount)),
+        Ok(amount) => Ok(Much::Measured(amount)),
         Err(misread) if misread.code == Code::NoBasis && text.contains("oz") => Err(misread),
-        Err(_) => measure::proportion(text).map(Sweet::Share),
+        Err(_) => measure::proportion(text).map(Much::Share),
     }
 }
 

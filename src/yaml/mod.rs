@@ -60,6 +60,56 @@ impl Node {
         matches!(self.value, Value::Nothing)
     }
 
+    /// The keys and values of a map; none of anything else.
+    pub fn entries(&self) -> &[(Spanned<String>, Node)] {
+        match &self.value {
+            Value::Map(entries) => entries,
+            _ => &[],
+        }
+    }
+
+    /// The entries of a list; none of anything else.
+    pub fn items(&self) -> &[Node] {
+        match &self.value {
+            Value::List(items) => items,
+            _ => &[],
+        }
+    }
+
+    /// What stands under a key of a map.
+    pub fn under(&self, key: &str) -> Option<&Node> {
+        self.entries().iter().find(|(written, _)| written.value == key).map(|(_, node)| node)
+    }
+
+    /// The text of one value.
+    pub fn plain(&self) -> Option<String> {
+        match &self.value {
+            Value::Scalar(scalar) => Some(scalar.text.clone()),
+            _ => None,
+        }
+    }
+
+    /// The same tree with every place that of `at`: for what an author asks for by one word.
+    pub fn placed(mut self, at: Span) -> Node {
+        self.span = at;
+        self.value = match self.value {
+            Value::List(items) => Value::List(items.into_iter().map(|item| item.placed(at)).collect()),
+            Value::Map(entries) => {
+                let placed =
+                    |(key, node): (Spanned<String>, Node)| (Spanned::new(key.value, at), node.placed(at));
+                Value::Map(entries.into_iter().map(placed).collect())
+            }
+            other => other,
+        };
+        self
+    }
+
+    /// Whether both say the same, wherever they stand.
+    pub fn says_as(&self, other: &Node) -> bool {
+        let nowhere = Span::new(0, 0);
+        self.clone().placed(nowhere) == other.clone().placed(nowhere)
+    }
+
     /// The keys and values of a map; `what` names it in the author's words ("a recipe").
     pub fn map<'a>(&'a self, what: &str, findings: &mut Vec<Finding>) -> Option<Fields<'a>> {
         match &self.value {

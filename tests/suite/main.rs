@@ -45,3 +45,6 @@ mod keeping;
 
 // Cautions and what they hang on: rules, ceilings, people, plants, pantry.
 mod cautions;
+
+// Variations by a word, and crossed.
+mod varied;

@@ -170,7 +170,7 @@ fn methods_and_variations_beyond_measure_are_refused_at_once() {
         (0..5000).map(|n| format!("  - {{name: Number {n}, change: {{keep: freezer}}}}\n")).collect();
     let variations = LESSON.replace("daily: 3}\n", &format!("daily: 3}}\nvariations:\n{many}"));
     let outcome = soon(&with_lesson(variations.as_bytes()));
-    assert_eq!(lines(&outcome.findings), ["error lessons/01-syrup.md 21:5 wrong-shape"]);
+    assert_eq!(lines(&outcome.findings), ["error lessons/01-syrup.md 21:12 wrong-shape"]);
 }
 
 #[test]

@@ -16,7 +16,7 @@ use crate::measure::{self, Unit};
 use crate::page::company::with_reasons;
 use crate::page::show::{between, plainly};
 use crate::press::{open_book, read_lesson};
-use crate::recipe::{Recipe, Wanted};
+use crate::recipe::Recipe;
 use crate::site::Trouble;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::wanted;
@@ -75,11 +75,10 @@ pub(super) fn run(
 
 /// The recipe in the batch that comes to what is wanted; its variations are left out, being of another size.
 fn scaled(recipe: &WorkedRecipe, make: &str) -> Result<WorkedRecipe, String> {
-    let (count, each) = measure::wanted(make).map_err(|misread| {
+    let wanted = measure::wanted(make).map_err(|misread| {
         let write = misread.write.first().map_or(String::new(), |write| format!("; write `{write}`"));
         format!("{}{write}", misread.message)
     })?;
-    let wanted = Wanted { count, each, written: make.to_string() };
     let base = wanted::worked(&recipe.base, &wanted)
         .map_err(|unmet| format!("no amounts of this recipe make {make}: {}", unmet.why))?;
     Ok(WorkedRecipe { base, variations: Vec::new(), recipe: recipe.recipe.clone() })

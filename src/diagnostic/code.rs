@@ -61,6 +61,7 @@ codes! {
     CeilingPassed "ceiling-passed" "The doses of a day come to more than a daily ceiling."
     StopStands "stop-stands" "A stop cannot be acknowledged."
     NothingToAcknowledge "nothing-to-acknowledge" "A caution is acknowledged that nothing calls for."
+    PotTooSmall "pot-too-small" "What is made does not fit into the kitchen's pot."
     TooYoung "too-young" "The recipe names an age, and something in it is not for that age."
     Unfit "unfit" "A plant is made into what its page calls unfit for it."
     ClaimWords "claim-words" "The text promises what only a medicine may be said to do."

@@ -26,6 +26,8 @@ pub struct Pot {
     pub lost: f64,
     /// In this time, min.
     pub time: f64,
+    /// What it holds, mL, where that is said.
+    pub holds: Option<f64>,
 }
 
 /// The course's kitchen.
@@ -186,8 +188,11 @@ fn read_pot(node: &Node, findings: &mut Vec<Finding>) -> Option<Pot> {
     let time = fields
         .need("in", "pot: {lost: 200 mL, in: 20 min}", findings)
         .and_then(|node| node.read("the time", measure::time, findings));
+    let holds =
+        fields.take("holds").and_then(|node| node.read("what the pot holds", measure::volume, findings));
     fields.finish(findings);
-    Some(Pot { lost: lost?.value.low, time: time?.value.low })
+    let holds = holds.map(|holds| holds.value.low);
+    Some(Pot { lost: lost?.value.low, time: time?.value.low, holds })
 }
 
 /// Metres or feet, from the sea to where the standard atmosphere of a kitchen ends.

@@ -33,5 +33,5 @@ pub use read_plant::{Form, PlantAmount, plant_amount};
 pub use read_ratio::{
     By, LeftOf, LiquidRatio, Of, Proportion, RatioBasis, Reduction, liquid_ratio, proportion, reduction,
 };
-pub use read_wanted::{count, wanted};
+pub use read_wanted::{By as WantedBy, Wanted, count, wanted};
 pub use unit::Unit;

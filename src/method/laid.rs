@@ -33,6 +33,8 @@ pub struct Laid {
     pub plants: Vec<String>,
     /// What of the pantry is in it, each once.
     pub pantry: Vec<String>,
+    /// What stands in the pot where a heating begins, mL.
+    pub pans: Vec<Line>,
     /// The declared line that says how much sweetener, where there is one: what a target may move.
     pub sweet_given: Option<Line>,
     /// Plants put in at the start, g.

@@ -138,6 +138,8 @@ pub(super) struct Laying<'a> {
     pub(super) poured: Option<Line>,
     /// What of the pantry is in it, each once.
     pub(super) pantry: Vec<String>,
+    /// What stands in the pot where a heating begins, mL.
+    pub(super) pans: Vec<Line>,
     /// Every plant put in, those of combined products too.
     pub(super) put_in: Vec<PutIn>,
     /// What is taken a day of what has a ceiling.
@@ -186,6 +188,7 @@ impl<'a> Laying<'a> {
             sweet_given: None,
             poured: None,
             pantry: Vec::new(),
+            pans: Vec::new(),
             put_in: Vec::new(),
             ceilings: Vec::new(),
             faulty: false,

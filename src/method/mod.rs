@@ -68,6 +68,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         findings,
         ceilings,
         pantry,
+        pans,
         faulty,
         ..
     } = at;
@@ -92,6 +93,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         hazards,
         ceilings,
         pantry,
+        pans,
         at_first: marc.at_first,
         sweet_given,
         poured,

@@ -51,6 +51,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         }
         Reduction::ToVolume(amount) => at.declared("reduced", &ML, amount, true, span),
     };
+    at.pans.push(before);
     let mixed = !at.batch.is_water();
     let away = at.batch.boil_down(before, left, &mut at.work);
     let rate = at.assume(&LID_OFF);

@@ -42,6 +42,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
         );
         return;
     }
+    at.pans.push(before);
     let minutes = at.declared(&format!("minutes at a {name}"), &MIN, &time.value, false, time.span);
     let rate = at.assume(match lid {
         Lid::On => &LID_ON,

@@ -13,10 +13,10 @@ use crate::working::Id;
 /// The table; none where nothing is wanted, or nothing can be had.
 pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
     let base = &worked.base;
-    let mut all = vec![("As above".to_string(), base.clone())];
+    let mut all = vec![("As above".to_string(), base.clone(), 1.0)];
     for wanted in &worked.recipe.wanted {
         let scaled = wanted::worked(base, &wanted.value).ok()?;
-        all.push((capital(&wanted.value.written), scaled));
+        all.push((capital(&wanted.value.written), scaled, wanted.value.pots));
     }
     if all.len() == 1 {
         return None;
@@ -42,7 +42,7 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
     ingredients.iter().for_each(|ingredient| head(capital(&ingredient.words), false, false));
     made.iter().for_each(|(_, text)| head((*text).to_string(), true, false));
     head("Ready in".to_string(), true, true);
-    let rows = all.iter().enumerate().map(|(n, (name, scaled))| {
+    let rows = all.iter().enumerate().map(|(n, (name, scaled, pots))| {
         let mut texts: Vec<String> =
             ingredients.iter().map(|ingredient| amount(scaled, ingredient)).collect();
         texts.extend(made.iter().map(|(id, _)| result(scaled, *id)));
@@ -52,7 +52,12 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
             label: head.short.clone(),
             ..Cell::default()
         });
-        VariationRow { name: name.clone(), base: n == 0, change: String::new(), cells: cells.collect() }
+        // One pot's amounts stand in the row: that is what is put in at once.
+        let change = match *pots {
+            1.0 => String::new(),
+            pots => format!("each of {} pots", crate::measure::decimal(pots, 0)),
+        };
+        VariationRow { name: name.clone(), base: n == 0, change, cells: cells.collect() }
     });
     let caption = "What to put in for so much in the end. What boils off and how long it takes do not grow with the \
                    batch, so these are worked, not multiplied.";

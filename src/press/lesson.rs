@@ -79,7 +79,8 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
         if let Some(worked) = &worked {
             caution::findings(worked, book, &mut found);
             keeping::findings(worked, &mut found);
-            wanted::findings(worked, &mut found);
+            let pot = book.course.kitchen.pot.as_ref().and_then(|pot| pot.holds);
+            wanted::findings(worked, pot, &mut found);
         }
         recipes.push(worked);
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));

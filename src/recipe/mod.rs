@@ -13,7 +13,7 @@ pub use read::read;
 pub use steps::{Diluted, Hand, Kneaded, Lid, Much, Start, Step};
 
 use crate::materia::{Item, Kind};
-use crate::measure::{Amount, LiquidRatio, PlantAmount};
+use crate::measure::{Amount, LiquidRatio, PlantAmount, Wanted};
 use crate::span::{Span, Spanned};
 use crate::yaml::Node;
 use std::sync::Arc;
@@ -87,17 +87,6 @@ pub struct PlantUse {
     pub plant: Spanned<String>,
     /// How much, fresh or dried.
     pub amount: Spanned<PlantAmount>,
-}
-
-/// What is wanted of a recipe in the end.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Wanted {
-    /// How many; one where only an amount is written.
-    pub count: f64,
-    /// How much, of each where it is several.
-    pub each: Amount,
-    /// As written.
-    pub written: String,
 }
 
 /// What extracts: the menstruum, and how much of it.

@@ -1,9 +1,7 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
 use super::read_step::{begins_with_a_product, read_method, read_plants};
-use super::{
-    Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Shape, Take, Wanted, change,
-};
+use super::{Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Shape, Take, change};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
 use crate::measure::unit::PER_CENT_WV;
@@ -215,16 +213,12 @@ fn read_take(node: &Node, findings: &mut Vec<Finding>) -> Option<Take> {
 }
 
 /// Results for which the amounts are shown.
-fn read_wanted(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<Wanted>> {
+fn read_wanted(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<measure::Wanted>> {
     let list = match node.is_scalar() {
         true => std::slice::from_ref(node),
         false => node.list("what is wanted", findings).unwrap_or_default(),
     };
-    let read = |text: &str| {
-        let (count, each) = measure::wanted(text)?;
-        Ok(Wanted { count, each, written: text.trim().to_string() })
-    };
-    list.iter().filter_map(|node| node.read("what is wanted", read, findings)).collect()
+    list.iter().filter_map(|node| node.read("what is wanted", measure::wanted, findings)).collect()
 }
 
 /// What was measured on the finished preparation: its pH.

@@ -4,7 +4,7 @@
 use crate::kit;
 use stillroom::keeping::judge;
 use stillroom::measure::wanted;
-use stillroom::recipe::{PREPARATIONS, Wanted};
+use stillroom::recipe::PREPARATIONS;
 use stillroom::specimens::worked;
 use stillroom::variation::Worked;
 use stillroom::working::Id;
@@ -37,8 +37,8 @@ fn amounts_for_a_wanted_result_work_for_each() {
             .unwrap_or_else(|| panic!("{word} makes nothing"));
         let target = (base.value(id).expect("it is made") * 3.0).round();
         let text = format!("{target} {unit}");
-        let (count, each) = wanted(&text).expect("it can be read");
-        let found = stillroom::wanted::worked(base, &Wanted { count, each, written: text.clone() });
+        let asked = wanted(&text).expect("it can be read");
+        let found = stillroom::wanted::worked(base, &asked);
         let found = found.unwrap_or_else(|unmet| panic!("{word}, {text}: {}", unmet.why));
         let made = found.value(id).expect("it is made");
         assert!((made - target).abs() <= target * 1e-7, "{word}: {made} for {text}");

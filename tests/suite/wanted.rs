@@ -3,13 +3,11 @@
 
 use crate::bench::{Tried, last_of, tried};
 use stillroom::measure;
-use stillroom::recipe::Wanted;
 use stillroom::wanted::worked;
 use stillroom::working::Id;
 
 fn wanted(recipe: &Tried, text: &str) -> Result<Tried, String> {
-    let (count, each) = measure::wanted(text).expect("it can be read");
-    let wanted = Wanted { count, each, written: text.to_string() };
+    let wanted = measure::wanted(text).expect("it can be read");
     worked(recipe, &wanted).map(Tried::from).map_err(|unmet| unmet.why)
 }
 
@@ -108,4 +106,63 @@ fn a_poultice_for_a_chest() {
     per_cent("area", chest.of(Id::Area) * 1e4, 300.0, 1e-6);
     per_cent("leaf", chest.of(Id::Plants) / poultice.of(Id::Plants), 0.03 / poultice.of(Id::Area), 1e-6);
     assert!(wanted(&poultice, "500 mL").expect_err("nothing is poured").contains("weighed"));
+}
+
+/// One class worked through on paper (common practice, no source): twelve students take home 4 fl oz each, 10 % is lost;
+/// hips an ounce to 16 fl oz of strained decoction, reduced to half, two parts of honey to one. The notebook's figures.
+#[test]
+fn twelve_bottles_and_a_tenth_over() {
+    let syrup = tried(
+        "preparation: syrup\nplants: {hips: 31.2 g dried}\nliquid: {water: 19.7 fl oz}\nassume: {squeezed: 100 %, lid-off: 10 mL}\n\
+         method: [{steep: {time: 10 min, from: boiling}}, {strain: squeezed}, {reduce: 1/2}, {sweeten: {honey: 2 of the liquid by volume}}]\n\
+         take: {amount: 2 tsp, daily: 3}",
+    );
+    let class = wanted(&syrup, "12 of 4 fl oz + 10 %").expect("it is in reach");
+    let fl_oz = |id: Id| class.of(id) / FL_OZ;
+    per_cent("finished", fl_oz(Id::Finished), 52.8, 1e-7);
+    per_cent("honey", fl_oz(Id::Sweetener), 35.2, 0.1);
+    per_cent("honey, weighed", class.of(Id::SweetenerWeight), 1490.0, 1.0);
+    per_cent("after reducing", fl_oz(Id::Reduced), 17.6, 0.1);
+    per_cent("hips", class.of(Id::Plants), 62.0, 1.0);
+    per_cent("water to start", fl_oz(Id::Water), 39.4, 0.5);
+    // 52 minutes in one pot; 26 in each of two.
+    per_cent("minutes to reduce", class.named("minutes to reduce"), 52.0, 0.5);
+    let two = wanted(&syrup, "12 of 4 fl oz + 10 % in 2 pots").expect("it is in reach");
+    per_cent("minutes in each", two.named("minutes to reduce"), 26.0, 0.5);
+    per_cent("half of it", two.of(Id::Finished) * 2.0, class.of(Id::Finished), 1e-7);
+}
+
+/// A student's exercise (common practice, no source): 198 servings of 2 teaspoons last a family of four, three a day
+/// each, 16.5 days. Turned round, four people for 16.5 days want 198 servings, 66 fl oz.
+#[test]
+fn a_family_for_so_many_days() {
+    let syrup = tried(
+        "preparation: syrup\nplants: {hips: 10 g dried}\nliquid: {water: 500 mL}\nassume: {squeezed: 100 %}\n\
+         method: [{steep: 1 h}, {strain: squeezed}, {sweeten: {honey: 2 of the liquid by volume}}]\ntake: {amount: 2 tsp, daily: 3, people: 4}",
+    );
+    for text in ["4 people for 16.5 days", "198 doses"] {
+        let family = wanted(&syrup, text).expect("it is in reach");
+        per_cent(text, family.of(Id::Doses), 198.0, 1e-7);
+        per_cent(text, family.of(Id::Finished) / FL_OZ, 66.0, 0.01);
+        per_cent(text, family.of(Id::Days), 16.5, 1e-7);
+    }
+    assert!(wanted(&tried("plants: {hips: 10 g dried}\nliquid: {water: 500 mL}\nmethod: [{steep: 1 h}, {strain: squeezed}]"), "4 people for 2 days").is_err());
+}
+
+/// By what there is: 250 g of hips at 1:8 take 2 L of water, and the other way round; three times is three times.
+#[test]
+fn by_the_plant_in_hand_and_by_the_water() {
+    let decoction = tried(
+        "plants: {hips: 100 g dried}\nliquid: {water: 1:8 w/v}\nmethod: [{simmer: {time: 20 min, lid: on}}, {strain: squeezed}]",
+    );
+    let of = |text: &str, id: Id| wanted(&decoction, text).expect("it is in reach").of(id);
+    per_cent("water", of("from 250 g hips", Id::Water), 2000.0, 1e-7);
+    per_cent("plants", of("from 2 L water", Id::Plants), 250.0, 1e-7);
+    per_cent("plants", of("3 times", Id::Plants), 300.0, 1e-7);
+    // What boils off is the pot's: three times the batch is more than three times the decoction.
+    let once = decoction.of(Id::Strained);
+    assert!(of("3 times", Id::Strained) > 3.0 * once + 50.0);
+    assert!((of("3 times", Id::BoiledOff) - decoction.of(Id::BoiledOff)).abs() < 1e-9);
+    assert!(wanted(&decoction, "from 250 g honey").is_err_and(|why| why.contains("hips")));
+    assert!(wanted(&decoction, "from 250 mL hips").is_err_and(|why| why.contains("weight")));
 }

@@ -4,7 +4,6 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use stillroom::formula::Line;
 use stillroom::measure;
-use stillroom::recipe::Wanted;
 use stillroom::variation::Worked;
 use stillroom::wanted;
 use stillroom::working::{How, Id, Working};
@@ -89,8 +88,8 @@ fn written_out(draft: &Draft, by: f64) -> Result<(), TestCaseError> {
 
 fn want(recipe: &Worked, amount: f64, unit: &str) -> Result<Worked, String> {
     let text = format!("{amount} {unit}");
-    let (count, each) = measure::wanted(&text).expect("an amount");
-    wanted::worked(recipe, &Wanted { count, each, written: text }).map_err(|unmet| unmet.why)
+    let wanted = measure::wanted(&text).expect("an amount");
+    wanted::worked(recipe, &wanted).map_err(|unmet| unmet.why)
 }
 
 /// The line that a wanted result is measured by, and its unit.

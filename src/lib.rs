@@ -46,6 +46,10 @@ pub mod variation;
 
 pub mod wanted;
 
+pub mod aim;
+
+pub mod compare;
+
 pub mod specimens;
 
 pub mod spirits;

@@ -21,6 +21,8 @@ pub struct Worked {
     pub ranges: Vec<Range>,
     /// The decimals each line prints.
     pub places: Vec<u8>,
+    /// The lines that were set to other values than the recipe's, in their units.
+    pub set: Vec<(Line, f64)>,
 }
 
 /// A recipe and its variations.
@@ -89,8 +91,8 @@ impl Worked {
     fn laid(name: &str, laid: Laid) -> Worked {
         let values = laid.working.evaluate(&[]);
         let ranges = laid.working.range(&[]);
-        let places = places(&laid.working, &values);
-        Worked { name: name.to_string(), laid, values, ranges, places }
+        let places = places(&laid.working, &values, &[]);
+        Worked { name: name.to_string(), laid, values, ranges, places, set: Vec::new() }
     }
 
     /// The same lines with some of them set: an amount that is varied, or any line measured.
@@ -102,8 +104,8 @@ impl Worked {
         if !activity_is_known(&laid.working, &ranges) {
             laid.working.disown(Id::WaterActivity);
         }
-        let places = places(&laid.working, &values);
-        Worked { name: self.name.clone(), laid, values, ranges, places }
+        let places = places(&laid.working, &values, set);
+        Worked { name: self.name.clone(), laid, values, ranges, places, set: set.to_vec() }
     }
 
     /// Whether every figure that tools rely on is the same in both.

@@ -53,6 +53,18 @@ enum What {
         /// Work the batch that comes to so much: "500 mL", "12 of 30 mL", "80 of 1 g"
         #[arg(long, value_name = "RESULT")]
         wanted: Option<String>,
+        /// Set a number the recipe declares: "honey=0.75", "water=2 L"
+        #[arg(long, value_name = "NUMBER=VALUE")]
+        set: Vec<String>,
+        /// Put in what you measured: "strained=900 mL"
+        #[arg(long, value_name = "LINE=VALUE")]
+        measured: Vec<String>,
+        /// Move a declared number until a line comes to a target: "solids=65 % by honey"
+        #[arg(long, value_name = "LINE=VALUE by NUMBER")]
+        aim: Option<String>,
+        /// Another recipe to set beside it, line by line
+        #[arg(value_name = "OTHER")]
+        other: Option<String>,
         /// Print it as JSON
         #[arg(long)]
         json: bool,
@@ -74,8 +86,17 @@ pub fn main() -> ExitCode {
     let result = match &asked.what {
         What::Proof { dir } => proof(&folder(dir.as_deref()), look),
         What::Press { dir, to } => press(&folder(dir.as_deref()), to.as_deref(), look),
-        What::Work { lesson, dir, wanted, json } => {
-            work::run(&folder(dir.as_deref()), lesson, wanted.as_deref(), *json, look)
+        What::Work { lesson, dir, wanted, set, measured, aim, other, json } => {
+            let asked = work::Question {
+                recipe: lesson,
+                other: other.as_deref(),
+                wanted: wanted.as_deref(),
+                set,
+                measured,
+                aim: aim.as_deref(),
+                json: *json,
+            };
+            work::run(&folder(dir.as_deref()), &asked, look)
         }
     };
     result.unwrap_or_else(|trouble| {

@@ -29,7 +29,7 @@ pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledg
         })
         .collect();
     let whole = working.lines().map(|line| self::row(worked, line, &format!("{prefix}-all"), root)).collect();
-    Ledger { part, short_sum: short_sum(worked), rows, whole }
+    Ledger { part, short_sum: short_sum(worked), matters: matters(worked), rows, whole }
 }
 
 /// Every line of a working that is no recipe's, in order.
@@ -81,6 +81,27 @@ fn short_sum(worked: &Worked) -> String {
         });
     }
     format!("The short sum: {}. Every line that leads there is below.", says.join("; "))
+}
+
+/// What nobody wrote down that moves the result most, and what to do about it; empty where nothing does.
+pub fn matters(worked: &Worked) -> String {
+    let working = &worked.laid.working;
+    let result = [Id::Finished, Id::FinishedWeight, Id::Area].into_iter().find_map(|id| working.line(id));
+    let Some((line, (assumed, range))) =
+        result.and_then(|line| Some((line, working.matters_most(&worked.set, line)?)))
+    else {
+        return String::new();
+    };
+    let How::Assumed { advice, .. } = &working.entry(assumed).how else { return String::new() };
+    let unit = working.entry(line).unit;
+    let shown = |value: f64| crate::measure::show(value, unit, crate::measure::usual_places(value, unit));
+    format!(
+        "What matters most here is a guess: {}. By itself it makes of the {} anything from {} to {}. {advice}",
+        working.entry(assumed).name,
+        working.entry(line).name,
+        shown(range.low),
+        shown(range.high),
+    )
 }
 
 /// What extracts, by the word it was put in under.

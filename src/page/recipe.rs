@@ -4,10 +4,11 @@ use super::batch_picture::batch_picture;
 use super::label::label;
 use super::show::{between, cite, clock, duration, plainly, sweet_both, volume_both};
 use super::view::{
-    CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, Note, Order, PartLink, Recipe, StepRow,
-    Written,
+    CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order, PartLink, Recipe,
+    StepRow, Turned, Written,
 };
 use super::{fair_copy, keeping, ledger, variations, wanted};
+use crate::aim;
 use crate::calendar::Day;
 use crate::caution::{self, Caution, Seen};
 use crate::formula::equation::escape;
@@ -26,6 +27,7 @@ const PARTS: &[(&str, &str)] = &[
     ("numbers", "Worked numbers"),
     ("levels", "The levels"),
     ("wanted", "For a wanted amount"),
+    ("turned", "Turned round"),
     ("variations", "Variations"),
     ("keeping", "Keeping"),
     ("cautions", "Cautions"),
@@ -51,6 +53,7 @@ pub fn recipe(
     let named = |part: &str| match part {
         "variations" => !worked.variations.is_empty(),
         "wanted" => !worked.recipe.wanted.is_empty(),
+        "turned" => !worked.recipe.aims.is_empty(),
         "levels" => !levels.vessels.is_empty(),
         _ => true,
     };
@@ -83,6 +86,7 @@ pub fn recipe(
         levels: Levels { part: part("levels"), ..levels },
         variations: variations::variations(worked, Some(book), part("variations")),
         wanted: wanted::wanted(worked, part("wanted")),
+        turned: turned(worked, part("turned")),
         keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
         cautions: Cautions {
             part: part("cautions"),
@@ -92,6 +96,28 @@ pub fn recipe(
         written: Written { part: part("written"), lines_html: fair_copy::lines(written) },
         argument: parts,
     }
+}
+
+/// What brings each line that is aimed at to its target.
+fn turned(worked: &WorkedRecipe, part: PartLink) -> Turned {
+    let rows = worked.recipe.aims.iter().filter_map(|aim| {
+        let aimed = aim::aimed(&worked.base, aim, &[]).ok()?;
+        let (base, to) = (&worked.base, &aimed.worked);
+        let name = |line| base.laid.working.entry(line).name.clone();
+        let made = [Id::Finished, Id::FinishedWeight].into_iter().find_map(|id| base.laid.working.line(id));
+        let made = made.filter(|line| *line != aimed.line);
+        let makes = made.map_or(String::new(), |line| format!("; that makes {}", plainly(to, line)));
+        Some(MoverRow {
+            term: format!("{} {}", capital(&name(aimed.line)), to.shown(aimed.line)),
+            text: format!(
+                "{} {}, in place of {}{makes}",
+                name(aimed.input),
+                to.shown(aimed.input),
+                base.shown(aimed.input)
+            ),
+        })
+    });
+    Turned { part, rows: rows.collect() }
 }
 
 fn latin(worked: &Worked, book: &Formulary) -> Vec<Latin> {

@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::noted::{self, Noted};
 use super::pages::{frame, lesson_link};
+use crate::aim;
 use crate::caution;
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::formulary::Formulary;
@@ -81,6 +82,7 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
             keeping::findings(worked, &mut found);
             let pot = book.course.kitchen.pot.as_ref().and_then(|pot| pot.holds);
             wanted::findings(worked, pot, &mut found);
+            aim::findings(worked, &mut found);
         }
         recipes.push(worked);
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));

@@ -47,6 +47,8 @@ pub struct Recipe {
     pub assume: Vec<Assume>,
     /// Results for which the amounts are shown.
     pub wanted: Vec<Spanned<Wanted>>,
+    /// Lines to be brought to a target by moving a declared number.
+    pub aims: Vec<Aim>,
     /// The recipe with stated changes, as declared.
     pub variations: Vec<Variation>,
     /// Place of the whole block's text in the file.
@@ -87,6 +89,17 @@ pub struct PlantUse {
     pub plant: Spanned<String>,
     /// How much, fresh or dried.
     pub amount: Spanned<PlantAmount>,
+}
+
+/// A line to be brought to a target.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Aim {
+    /// Its id, or its name.
+    pub line: Spanned<String>,
+    /// The target, as written.
+    pub to: Spanned<String>,
+    /// The declared number that is moved, by its name or how that begins.
+    pub by: Spanned<String>,
 }
 
 /// What extracts: the menstruum, and how much of it.

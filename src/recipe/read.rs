@@ -1,7 +1,7 @@
 //! The recipe block read key by key; every fault of the block is gathered.
 
 use super::read_step::{begins_with_a_product, read_method, read_plants};
-use super::{Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Shape, Take, change};
+use super::{Aim, Assume, Keep, Liquid, LiquidAmount, Menstruum, Preparation, Recipe, Shape, Take, change};
 use crate::diagnostic::{Code, Finding};
 use crate::materia::{Assumption, HONEY_GRAVITY, HONEY_MOISTURE, assumptions};
 use crate::measure::unit::PER_CENT_WV;
@@ -97,6 +97,7 @@ pub(super) fn read_tree(
         .take("weight")
         .and_then(|node| node.read("what the plants weigh together", measure::mass, findings));
     let wanted = fields.take("wanted").map(|node| read_wanted(node, findings)).unwrap_or_default();
+    let aims = fields.take("aim").map(|node| read_aims(node, findings)).unwrap_or_default();
     fields.take("variations");
     fields.finish(findings);
     Some(Recipe {
@@ -113,6 +114,7 @@ pub(super) fn read_tree(
         ph,
         assume,
         wanted,
+        aims,
         variations: Vec::new(),
         span,
     })
@@ -219,6 +221,30 @@ fn read_wanted(node: &Node, findings: &mut Vec<Finding>) -> Vec<Spanned<measure:
         false => node.list("what is wanted", findings).unwrap_or_default(),
     };
     list.iter().filter_map(|node| node.read("what is wanted", measure::wanted, findings)).collect()
+}
+
+/// `{line: solids, to: 65 %, by: honey}`, one or several.
+fn read_aims(node: &Node, findings: &mut Vec<Finding>) -> Vec<Aim> {
+    let list = match &node.value {
+        Value::List(items) => items,
+        _ => std::slice::from_ref(node),
+    };
+    let mut aims = Vec::new();
+    for node in list {
+        let Some(mut fields) = node.map("an aim", findings) else { continue };
+        let mut text = |key: &str, example: &str, findings: &mut Vec<Finding>| {
+            let node = fields.need(key, example, findings)?;
+            Some(node.text(key, findings)?.map(str::to_string))
+        };
+        let line = text("line", "line: solids", findings);
+        let to = text("to", "to: 65 %", findings);
+        let by = text("by", "by: honey", findings);
+        fields.finish(findings);
+        if let (Some(line), Some(to), Some(by)) = (line, to, by) {
+            aims.push(Aim { line, to, by });
+        }
+    }
+    aims
 }
 
 /// What was measured on the finished preparation: its pH.

@@ -92,6 +92,21 @@ impl Working {
         ranges
     }
 
+    /// The open assumption that alone moves `line` furthest, with the least and the most it brings it to; none
+    /// where none moves it.
+    pub fn matters_most(&self, set: &[(Line, f64)], line: Line) -> Option<(Line, Range)> {
+        let moved = self.open(set).into_iter().filter_map(|(assumed, [low, _, high])| {
+            let at = |value: f64| {
+                let set: Vec<(Line, f64)> = set.iter().copied().chain([(assumed, value)]).collect();
+                self.evaluate(&set)[line.index()]
+            };
+            let (a, b) = (at(low), at(high));
+            let range = Range { low: a.min(b), high: a.max(b) };
+            (range.is_wide() && range.low.is_finite() && range.high.is_finite()).then_some((assumed, range))
+        });
+        moved.max_by(|a, b| (a.1.high - a.1.low).total_cmp(&(b.1.high - b.1.low)))
+    }
+
     /// How the open assumptions fall where `line` comes to least, `set` with them.
     pub fn careful(&self, set: &[(Line, f64)], line: Line) -> Vec<(Line, f64)> {
         let mut least = (self.evaluate(set)[line.index()], set.to_vec());

@@ -9,8 +9,10 @@ use crate::measure::{rounded, usual_places};
 const MOST: u8 = 8;
 
 /// The decimals of every line, from the last line to the first: where a line recomputed from its
-/// inputs as printed would differ in its last place, the input that matters most gets one more.
-pub fn places(working: &Working, values: &[f64]) -> Vec<u8> {
+/// inputs as printed would differ in its last place, the input that matters most gets one more. A line in
+/// `set` was measured: it prints as it is, and follows from nothing.
+pub fn places(working: &Working, values: &[f64], set: &[(Line, f64)]) -> Vec<u8> {
+    let measured = |line: Line| set.iter().any(|(of, _)| *of == line);
     let mut places: Vec<u8> = working
         .lines()
         .zip(working.entries())
@@ -20,13 +22,14 @@ pub fn places(working: &Working, values: &[f64]) -> Vec<u8> {
                 How::Given { .. } | How::Assumed { .. } | How::Published { .. } => {
                     in_full(value, entry.unit.places)
                 }
+                How::Worked(_) if measured(line) => in_full(value, entry.unit.places),
                 How::Worked(_) => usual_places(values[line.index()], entry.unit),
             }
         })
         .collect();
     loop {
         let before = places.clone();
-        for line in working.lines().rev() {
+        for line in working.lines().rev().filter(|line| !measured(*line)) {
             while !recomputes(working, values, &places, line) {
                 // Where no input can show more, the result lies on the brink: one place more of it tells.
                 let on_the_brink = brink(working, values, &places, line) && places[line.index()] < MOST;

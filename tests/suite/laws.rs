@@ -4,6 +4,7 @@
 //! The laws stand in the other modules. What a law says is reckoned from the draft, by hand or from a
 //! balance, and never by the formula that it holds to account.
 
+mod aimed;
 mod balance;
 mod changed;
 mod draft;

@@ -48,3 +48,6 @@ mod cautions;
 
 // Variations by a word, and crossed.
 mod varied;
+
+// Turned round on a declared number, measured, and what matters most.
+mod aimed;

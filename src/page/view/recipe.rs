@@ -29,6 +29,8 @@ pub struct Recipe {
     pub variations: Option<Variations>,
     /// Amounts for wanted results; none where none are wanted.
     pub wanted: Option<Variations>,
+    /// What it is turned round to.
+    pub turned: Turned,
     /// Keeping.
     pub keeping: Keeping,
     /// Cautions.
@@ -121,6 +123,8 @@ pub struct Ledger {
     pub part: PartLink,
     /// "The short sum: ...".
     pub short_sum: String,
+    /// What nobody wrote down that matters most; may be empty.
+    pub matters: String,
     /// The lines of the short sum.
     pub rows: Vec<LedgerRow>,
     /// Every line of the working, folded away: the third level.
@@ -266,6 +270,15 @@ pub struct Cell {
     pub mark: String,
     /// The column's short head, repeated for the phone.
     pub label: String,
+}
+
+/// Lines brought to a target.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct Turned {
+    /// Its number, title and anchor.
+    pub part: PartLink,
+    /// One a target.
+    pub rows: Vec<MoverRow>,
 }
 
 /// Keeping: the class with its reason, and what would move it.

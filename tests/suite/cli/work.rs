@@ -147,3 +147,54 @@ fn looked_at(one: &Value) {
         assert!(caution["text"].as_str().is_some_and(|text| !text.is_empty()), "{caution}");
     }
 }
+
+/// Numbers set, measured and aimed at, and two recipes side by side; all within 80 columns.
+#[test]
+fn work_answers_what_if() {
+    let content = kit::root().join("content");
+    let dir = content.to_string_lossy();
+    let ask = |words: &[&str]| {
+        let all: Vec<&str> = ["work"].iter().chain(words).copied().chain(["--of", &dir]).collect();
+        run(kit::root(), &all)
+    };
+    let line = |ran: &super::Ran, id: &str| {
+        let found = ran.out.lines().find(|line| line.starts_with(&format!("{id} ")));
+        found.unwrap_or_else(|| panic!("{id} in {}", ran.out)).to_string()
+    };
+    let syrup = "rose-hip-and-hibiscus-syrup";
+    let set = ask(&[syrup, "--set", "honey=1"]);
+    assert_eq!((set.code, set.err.as_str()), (0, ""));
+    assert!(line(&set, "sweetener").contains("1,065 mL"), "as much as was strained: {}", set.out);
+    let measured = ask(&[syrup, "--measured", "strained=900 mL"]);
+    assert!(line(&measured, "sweetener").contains("450 mL"), "half of what was measured: {}", measured.out);
+    assert!(set.out.contains("What matters most here is a guess: how wet"), "{}", set.out);
+    assert!(!measured.out.contains("how wet"), "a measurement settles it: {}", measured.out);
+    let both = ask(&[syrup, "--measured", "strained=900 mL", "--set", "honey=1"]);
+    assert!(line(&both, "finished").contains("1,800 mL"), "{}", both.out);
+    let aimed = ask(&[syrup, "--aim", "solids=65 % by honey"]);
+    assert!(line(&aimed, "solids").contains("65 %"), "{}", aimed.out);
+    for (words, told) in [
+        (&["--set", "honey"][..], "NAME=VALUE"),
+        (&["--set", "strained=1 L"], "nothing that is written is called `strained`"),
+        (&["--measured", "held-back=1 L"], "not measured in a kitchen"),
+        (&["--measured", "strained=1 kg"], "1 kg"),
+        (&["--aim", "solids=65 %"], "by NUMBER"),
+        (&["--aim", "solids=95 % by honey"], "can come to"),
+        (&["--aim", "finished=2 L by rose hips", "--measured", "strained=900 mL"], "was measured"),
+    ] {
+        let ran = ask(&[&[syrup], words].concat());
+        ran.says(2, "", told);
+    }
+    let beside = ask(&[syrup, "thyme-syrup"]);
+    beside.says(0, "* they differ", "");
+    let variation = ask(&[syrup, &format!("{syrup}#1.2")]);
+    variation.says(0, "As much honey as liquid", "");
+    let same = ask(&[syrup, syrup]);
+    assert!(same.out.lines().filter(|line| line.starts_with("* ")).count() == 1, "{}", same.out);
+    for ran in [&set, &measured, &aimed, &beside, &variation] {
+        for line in ran.out.lines() {
+            assert!(line.chars().count() <= 80 && line.trim_end() == line, "{line:?}");
+        }
+    }
+    ask(&[syrup, &format!("{syrup}#1.99")]).says(2, "", "variation(s)");
+}

@@ -35,10 +35,17 @@ fn recipe(id: &str) -> Recipe {
             notes: vec![],
         },
         order: Order { part: part("work"), steps: vec![], notes: vec![] },
-        ledger: Ledger { part: part("numbers"), short_sum: String::new(), rows: vec![], whole: vec![] },
+        ledger: Ledger {
+            part: part("numbers"),
+            short_sum: String::new(),
+            matters: String::new(),
+            rows: vec![],
+            whole: vec![],
+        },
         levels: Levels { part: part("levels"), vessels: vec![], fills: vec![], scale: String::new() },
         variations: None,
         wanted: None,
+        turned: stillroom::page::view::Turned::default(),
         keeping: Keeping {
             part: part("keeping"),
             class: "W".into(),

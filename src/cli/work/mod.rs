@@ -1,0 +1,175 @@
+//! `stillroom work`: a recipe's working, as it is or asked something: other numbers, measurements, a wanted batch, a
+//! target, another recipe beside it.
+
+mod json;
+mod table;
+
+use std::io::IsTerminal;
+use std::path::Path;
+use std::process::ExitCode;
+
+use super::say;
+use crate::aim::{self, aimed, declared, measurable};
+use crate::diagnostic::{self, Finding, Look, nearest, stops};
+use crate::formula::Line;
+use crate::formulary::Formulary;
+use crate::measure;
+use crate::press::{open_book, read_lesson};
+use crate::recipe::Aim;
+use crate::site::Trouble;
+use crate::span::{Span, Spanned};
+use crate::variation::{Worked, WorkedRecipe};
+use crate::wanted::{self, Unmet};
+
+/// What is asked.
+pub(super) struct Question<'a> {
+    pub(super) recipe: &'a str,
+    pub(super) other: Option<&'a str>,
+    pub(super) wanted: Option<&'a str>,
+    pub(super) set: &'a [String],
+    pub(super) measured: &'a [String],
+    pub(super) aim: Option<&'a str>,
+    pub(super) json: bool,
+}
+
+/// Why nothing is printed: findings were, or this.
+enum Stop {
+    Findings,
+    Told(String),
+}
+
+impl From<Unmet> for Stop {
+    fn from(unmet: Unmet) -> Stop {
+        Stop::Told(unmet.why)
+    }
+}
+
+pub(super) fn run(dir: &Path, asked: &Question, look: Look) -> Result<ExitCode, Trouble> {
+    let mut findings = Vec::new();
+    let (_, book) = open_book(dir, &mut findings)?;
+    let stopped = |stop: Stop| match stop {
+        Stop::Findings => ExitCode::from(1),
+        Stop::Told(why) => {
+            say(&mut std::io::stderr(), &format!("stillroom: {why}"));
+            ExitCode::from(2)
+        }
+    };
+    let recipe = match find(dir, &book, asked.recipe, &mut findings, look)? {
+        Ok(recipe) => recipe,
+        Err(stop) => return Ok(stopped(stop)),
+    };
+    let recipe = match ask(recipe, asked) {
+        Ok(recipe) => recipe,
+        Err(stop) => return Ok(stopped(stop)),
+    };
+    let bold = std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none();
+    let text = match asked.other {
+        Some(other) => match find(dir, &book, other, &mut findings, look)? {
+            Ok(other) => table::side_by_side(&recipe.base, &other.base, bold),
+            Err(stop) => return Ok(stopped(stop)),
+        },
+        None if asked.json => json::as_json(&recipe, &book),
+        None => table::as_table(&recipe, &book, bold),
+    };
+    say(&mut std::io::stdout(), text.trim_end());
+    Ok(ExitCode::from(u8::from(stops(&findings))))
+}
+
+/// The recipe of that name, `LESSON#RECIPE.VARIATION`; its lesson's findings are printed and gathered.
+fn find(
+    dir: &Path,
+    book: &Formulary,
+    name: &str,
+    findings: &mut Vec<Finding>,
+    look: Look,
+) -> Result<Result<WorkedRecipe, Stop>, Trouble> {
+    let (slug, number) = name.split_once('#').unwrap_or((name, "1"));
+    let (number, variation) = number.split_once('.').map_or((number, None), |(n, v)| (n, Some(v)));
+    let Some(at) = book.lessons.iter().position(|head| head.slug == slug || head.path == slug) else {
+        let near = nearest(slug, book.lessons.iter().map(|head| head.slug.as_str()));
+        let near = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
+        return Ok(Err(Stop::Told(format!("there is no lesson `{slug}`{near}"))));
+    };
+    let read = read_lesson(dir, book, at)?;
+    let (mut recipes, found) = read.map_or((Vec::new(), Vec::new()), |read| (read.recipes, read.findings));
+    let own =
+        |finding: &&Finding| finding.place.as_ref().is_none_or(|place| place.path == book.lessons[at].path);
+    for finding in findings.iter().filter(own).chain(&found) {
+        say(&mut std::io::stderr(), &format!("{}\n", diagnostic::print(finding, look)));
+    }
+    findings.extend(found);
+    let n = number.parse::<usize>().ok().and_then(|n| n.checked_sub(1)).filter(|n| *n < recipes.len());
+    let Some(n) = n else {
+        let told = format!("`{slug}` has {} recipe(s); there is no #{number}", recipes.len());
+        return Ok(Err(Stop::Told(told)));
+    };
+    let Some(mut recipe) = recipes.swap_remove(n) else { return Ok(Err(Stop::Findings)) };
+    if let Some(variation) = variation {
+        let v = variation.parse::<usize>().ok().and_then(|v| v.checked_sub(1));
+        let Some(base) = v.and_then(|v| recipe.variations.get(v)).cloned() else {
+            let told = format!(
+                "`{}` has {} variation(s); there is no .{variation}",
+                recipe.base.name,
+                recipe.variations.len()
+            );
+            return Ok(Err(Stop::Told(told)));
+        };
+        recipe = WorkedRecipe { base, variations: Vec::new(), recipe: recipe.recipe };
+    }
+    Ok(Ok(recipe))
+}
+
+/// The recipe as it is asked for. Another working than the recipe's leaves its variations out: they are of another size.
+fn ask(recipe: WorkedRecipe, asked: &Question) -> Result<WorkedRecipe, Stop> {
+    let plain =
+        asked.set.is_empty() && asked.measured.is_empty() && asked.aim.is_none() && asked.wanted.is_none();
+    if plain {
+        return Ok(recipe);
+    }
+    let mut base = recipe.base.clone();
+    if let Some(make) = asked.wanted {
+        let wanted = measure::wanted(make).map_err(|misread| {
+            let write = misread.write.first().map_or(String::new(), |write| format!("; write `{write}`"));
+            Stop::Told(format!("{}{write}", misread.message))
+        })?;
+        base = wanted::worked(&base, &wanted)
+            .map_err(|unmet| Stop::Told(format!("no amounts of this recipe make {make}: {}", unmet.why)))?;
+    }
+    let set = pairs(&base, asked.set, declared)?;
+    let measured = pairs(&base, asked.measured, measurable)?;
+    // A batch asked for stays: what it set is set again with the rest.
+    let all: Vec<(Line, f64)> = [&base.set, &set, &measured].into_iter().flatten().copied().collect();
+    base = recipe.base.with(&all);
+    if let Some(text) = asked.aim {
+        let found = aimed(&base, &read_aim(text)?, &measured)?;
+        base = found.worked;
+    }
+    Ok(WorkedRecipe { base, variations: Vec::new(), recipe: recipe.recipe })
+}
+
+/// `NAME=VALUE`, each as a line and its value.
+fn pairs(
+    base: &Worked,
+    texts: &[String],
+    find: fn(&Worked, &str) -> Result<Line, Unmet>,
+) -> Result<Vec<(Line, f64)>, Stop> {
+    let read = |text: &String| {
+        let (name, value) =
+            text.split_once('=').ok_or_else(|| Stop::Told(format!("`{text}` is not NAME=VALUE")))?;
+        let line = find(base, name.trim())?;
+        Ok((line, aim::value(value, base.laid.working.entry(line).unit)?))
+    };
+    texts.iter().map(read).collect()
+}
+
+/// `solids=65 % by honey`.
+fn read_aim(text: &str) -> Result<Aim, Stop> {
+    let parts = text.split_once('=').and_then(|(line, rest)| Some((line, rest.rsplit_once(" by ")?)));
+    let Some((line, (to, by))) = parts else {
+        return Err(Stop::Told(format!(
+            "`{text}` is not LINE=VALUE by NUMBER, such as \"solids=65 % by honey\""
+        )));
+    };
+    let here = |text: &str| Spanned::new(text.trim().to_string(), Span::default());
+    Ok(Aim { line: here(line), to: here(to), by: here(by) })
+}

@@ -17,6 +17,7 @@ mod lesson;
 mod noted;
 mod pages;
 mod products;
+mod sides;
 
 use std::path::{Path, PathBuf};
 

@@ -5,7 +5,7 @@ use crate::calendar::Day;
 use crate::diagnostic::{Code, Finding, Level};
 use crate::manuscript::Parts;
 use crate::span::{Source, Spanned};
-use crate::yaml;
+use crate::yaml::{self, Node};
 
 /// A lesson's front matter.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -26,6 +26,8 @@ pub struct LessonHead {
     pub summary: String,
     /// Recipes of the book that are taken on one day, by their names.
     pub one_day: Vec<Spanned<String>>,
+    /// Recipes and variations of the book that are set side by side, two and two.
+    pub side_by_side: Vec<[Spanned<String>; 2]>,
 }
 
 impl LessonHead {
@@ -72,6 +74,10 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
         let names = list.iter().filter_map(|node| node.text("a recipe", findings));
         head.one_day = names.map(|name| name.map(str::to_string)).collect();
     }
+    if let Some(node) = fields.take("side by side") {
+        let pairs = node.list("what is set side by side", findings).unwrap_or_default();
+        head.side_by_side = pairs.iter().filter_map(|node| pair(node, findings)).collect();
+    }
     let mut words = |key: &str, findings: &mut Vec<Finding>| {
         Some(fields.take(key)?.text(key, findings)?.value.to_string())
     };
@@ -81,6 +87,26 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
     head.title = title.unwrap_or_default();
     fields.finish(findings);
     head
+}
+
+/// Two names.
+fn pair(node: &Node, findings: &mut Vec<Finding>) -> Option<[Spanned<String>; 2]> {
+    let names = node.list("two that are set side by side", findings)?;
+    let texts = names.iter().filter_map(|node| node.text("a recipe", findings));
+    let texts: Vec<_> = texts.map(|name| name.map(str::to_string)).collect();
+    if texts.len() < names.len() {
+        return None;
+    }
+    let count = texts.len();
+    let two = <[Spanned<String>; 2]>::try_from(texts);
+    if two.is_err() {
+        let message = format!("two are set side by side; this names {count}");
+        findings.push(
+            Finding::error(Code::WrongShape, node.span, message)
+                .write("side by side: [[Thyme syrup, Thyme syrup / Sugar, stirred in while hot]]"),
+        );
+    }
+    two.ok()
 }
 
 /// The address of a lesson: its file's name without its ending and without a number in front.

@@ -79,6 +79,11 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
             href: format!("{root}one-day.html#{}", lesson.head.slug),
             current: false,
         }),
+        side_by_side: (!lesson.head.side_by_side.is_empty()).then(|| Link {
+            text: "Side by side".into(),
+            href: format!("{root}side-by-side.html#{}-1", lesson.head.slug),
+            current: false,
+        }),
         pieces,
         single: lesson.manuscript.blocks.len() == 1,
     }

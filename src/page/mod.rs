@@ -26,6 +26,7 @@ pub mod method_page;
 pub mod plant;
 pub mod recipe;
 pub mod show;
+pub mod sides_page;
 pub mod spirits_page;
 pub mod tables_page;
 pub mod variations;

@@ -33,6 +33,7 @@ const BUILT_IN: &[(&str, &str)] = files![
     "templates/parts.html",
     "templates/people.html",
     "templates/recipe.html",
+    "templates/side-by-side.html",
     "templates/spirits.html",
     "templates/table.html",
     "templates/tables.html",

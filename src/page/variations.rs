@@ -5,6 +5,7 @@ use super::recipe::capital;
 use super::show::{duration, whole};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::caution::{Company, Seen, cautions};
+use crate::compare::Stands;
 use crate::formulary::Formulary;
 use crate::keeping::judge;
 use crate::measure::unit::G;
@@ -119,10 +120,10 @@ fn part_cell(name: &str, row: &Worked, base: &Worked) -> Cell {
         Some(of.at(item.weight?))
     };
     let shown = |of: &Worked| weight(of).map_or("–".to_string(), |g| decimal(g, usual_places(g, &G)));
-    let mark = against((&shown(row), weight(row)), (&shown(base), weight(base)));
+    let mark = Stands::of((&shown(row), weight(row)), (&shown(base), weight(base)));
     Cell {
         text: shown(row),
-        mark: mark.to_string(),
+        mark: mark.mark().to_string(),
         label: format!("{}, g", capital(name)),
         ..Cell::default()
     }
@@ -138,18 +139,8 @@ fn shows(id: Id, worked: &Worked) -> bool {
 
 fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {
     let text = printed(id, row);
-    let mark = against((&text, row.value(id)), (&printed(id, base), base.value(id)));
-    Cell { text, mark: mark.to_string(), label: label.to_string(), ..Cell::default() }
-}
-
-/// How a figure stands to the recipe's. What prints alike is the same to a reader.
-fn against(here: (&str, Option<f64>), there: (&str, Option<f64>)) -> &'static str {
-    match (here.1, there.1) {
-        _ if here.0 == there.0 => "",
-        (Some(here), Some(there)) if here > there => "more",
-        (Some(_), Some(_)) => "less",
-        _ => "other",
-    }
+    let mark = Stands::of((&text, row.value(id)), (&printed(id, base), base.value(id)));
+    Cell { text, mark: mark.mark().to_string(), label: label.to_string(), ..Cell::default() }
 }
 
 /// The figure alone: the unit stands in the head. Counts for people are rounded down.

@@ -1,15 +1,14 @@
 //! The sums of what lessons say is taken on one day.
 
 use super::lesson::Done;
-use super::noted::Noted;
+use super::noted::{Noted, unknown};
 use super::pages::{Put, frame, lesson_link};
 use crate::day::{Part, sums};
-use crate::diagnostic::{Code, Finding, nearest, stops};
+use crate::diagnostic::{Code, Finding, stops};
 use crate::formulary::{Formulary, LessonHead};
 use crate::measure::{show, usual_places};
 use crate::page::day_page::{self, Day};
-use crate::site::{Gathered, Trouble, read_source};
-use crate::span::Spanned;
+use crate::site::{Gathered, Trouble};
 
 pub(super) const ONE_DAY: &str = "Taken on one day";
 
@@ -24,9 +23,7 @@ pub(super) fn press(
     for head in book.lessons.iter().filter(|head| !head.one_day.is_empty()) {
         let mut found = Vec::new();
         days.push(day(head, done, &mut found));
-        if let Some(source) = read_source(&gathered.dir, &head.path, &mut Vec::new())? {
-            put.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
-        }
+        put.tell(gathered, head, found)?;
     }
     if days.is_empty() {
         return Ok(());
@@ -43,7 +40,7 @@ fn day(head: &LessonHead, done: &[Done], findings: &mut Vec<Finding>) -> Day {
             Some(noted) => taken.push(noted),
             // A recipe with a fault was not worked: the name may be its.
             None if done.iter().any(|lesson| stops(&lesson.findings)) => {}
-            None => findings.push(unknown(name, &all)),
+            None => findings.push(unknown(name, all.iter().map(|noted| noted.link.text.as_str()))),
         }
     }
     let parts: Vec<Part> = taken.iter().flat_map(|noted| noted.day.iter().cloned()).collect();
@@ -70,15 +67,5 @@ fn day(head: &LessonHead, done: &[Done], findings: &mut Vec<Finding>) -> Day {
         lesson: lesson_link(head, ""),
         recipes: taken.iter().map(|noted| noted.link.clone()).collect(),
         sums,
-    }
-}
-
-fn unknown(name: &Spanned<String>, all: &[&Noted]) -> Finding {
-    let message = format!("no recipe of this book is called `{}`", name.value);
-    let finding = Finding::error(Code::UnknownName, name.span, message)
-        .why("what is taken on one day is named as its recipe is, letter for letter");
-    match nearest(&name.value, all.iter().map(|noted| noted.link.text.as_str())) {
-        Some(near) => finding.write(near),
-        None => finding,
     }
 }

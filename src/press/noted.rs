@@ -1,11 +1,14 @@
 //! What is kept of a recipe for the other pages: who uses which plant, where each caution stands, who must not
-//! take it, what a day of it comes to.
+//! take it, what a day of it comes to, and what is set side by side.
 
 use crate::caution::{Company, Seen, cautions};
 use crate::day::{self, Part};
+use crate::diagnostic::{Code, Finding, nearest};
 use crate::formulary::Formulary;
+use crate::keeping::judge;
 use crate::page::view::Link;
 use crate::recipe::Recipe;
+use crate::span::Spanned;
 use crate::variation::{Worked, WorkedRecipe};
 
 /// One recipe with its variations.
@@ -23,6 +26,34 @@ pub(super) struct Noted {
     pub(super) companies: Vec<(Option<String>, Company)>,
     /// What a day of it comes to, of what has a ceiling.
     pub(super) day: Vec<Part>,
+    /// The recipe and its variations, where a lesson sets them side by side with another.
+    pub(super) beside: Vec<Beside>,
+}
+
+/// A recipe or a variation that is set side by side with another.
+#[derive(Debug)]
+pub(super) struct Beside {
+    /// [`called`] so.
+    pub(super) called: String,
+    pub(super) worked: Worked,
+    /// "refrigerated, 14 days".
+    pub(super) keeps: String,
+}
+
+/// What a recipe or one of its variations is called among all of the book.
+pub(super) fn called(recipe: &str, variation: Option<&str>) -> String {
+    variation.map_or(recipe.to_string(), |variation| format!("{recipe} / {variation}"))
+}
+
+/// Told where a name is no recipe's.
+pub(super) fn unknown<'a>(name: &Spanned<String>, known: impl Iterator<Item = &'a str>) -> Finding {
+    let message = format!("no recipe of this book is called `{}`", name.value);
+    let finding = Finding::error(Code::UnknownName, name.span, message)
+        .why("a recipe is named here as it is named where it stands, letter for letter");
+    match nearest(&name.value, known) {
+        Some(near) => finding.write(near),
+        None => finding,
+    }
 }
 
 /// Something in a recipe, and in which of its variations alone, where it is not in the recipe itself.
@@ -49,8 +80,27 @@ pub(super) fn note(whole: &WorkedRecipe, book: &Formulary, link: Link) -> Noted 
         }),
         companies: companies.collect(),
         day: day::parts(&whole.base, book, &link.href),
+        beside: beside(whole, book),
         link,
     }
+}
+
+fn beside(whole: &WorkedRecipe, book: &Formulary) -> Vec<Beside> {
+    let asked = |called: &str| {
+        book.lessons
+            .iter()
+            .flat_map(|head| head.side_by_side.iter().flatten())
+            .any(|name| name.value == called)
+    };
+    let each = whole.each().enumerate().map(|(n, (worked, recipe))| {
+        let called = called(&whole.base.name, (n > 0).then_some(worked.name.as_str()));
+        (called, worked, recipe)
+    });
+    let kept = each.filter(|(called, ..)| asked(called)).map(|(called, worked, recipe)| {
+        let rung = judge(worked, recipe.ph()).rung;
+        Beside { called, keeps: format!("{}: {}", rung.class, rung.brief), worked: worked.clone() }
+    });
+    kept.collect()
 }
 
 /// Everything of a kind in the recipe and its variations.

@@ -3,6 +3,7 @@
 use super::days::{self, ONE_DAY};
 use super::facts::{self, CAUTIONS, PANTRY, PEOPLE, PLANTS};
 use super::lesson::Done;
+use super::sides::{self, SIDE_BY_SIDE};
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
 use crate::page::checks_page;
@@ -12,7 +13,7 @@ use crate::page::spirits_page;
 use crate::page::tables_page;
 use crate::page::theme::Theme;
 use crate::page::view::{BillRow, Frame, HomePage, Link};
-use crate::site::{Gathered, Trouble};
+use crate::site::{Gathered, Trouble, read_source};
 use crate::specimens;
 use serde::Serialize;
 
@@ -75,6 +76,21 @@ pub(super) struct Put<'a> {
 }
 
 impl Put<'_> {
+    /// Findings in a lesson's front matter, which has been read and forgotten.
+    pub(super) fn tell(
+        &mut self,
+        gathered: &Gathered,
+        head: &LessonHead,
+        found: Vec<Finding>,
+    ) -> Result<(), Trouble> {
+        if !found.is_empty()
+            && let Some(source) = read_source(&gathered.dir, &head.path, &mut Vec::new())?
+        {
+            self.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+        }
+        Ok(())
+    }
+
     /// Renders a view with its template and writes it; a fault of the theme is a finding.
     pub(super) fn page(&mut self, path: &str, template: &str, view: &impl Serialize) -> Result<(), Trouble> {
         match self.theme.render(template, view) {
@@ -117,6 +133,7 @@ pub(super) fn press(
     tables(book, done, &mut put)?;
     facts::press(gathered, book, done, &mut put)?;
     days::press(gathered, book, done, &mut put)?;
+    sides::press(gathered, book, done, &mut put)?;
     for (name, bytes) in theme.assets() {
         write(&name, &bytes)?;
     }
@@ -201,6 +218,10 @@ fn home(book: &Formulary, done: &[Done]) -> HomePage {
             Some(link(CAUTIONS, "cautions.html")),
             Some(link(PEOPLE, "who-must-not.html")),
             book.lessons.iter().any(|head| !head.one_day.is_empty()).then(|| link(ONE_DAY, "one-day.html")),
+            book.lessons
+                .iter()
+                .any(|head| !head.side_by_side.is_empty())
+                .then(|| link(SIDE_BY_SIDE, "side-by-side.html")),
             Some(link(TABLES, "tables.html")),
             (!course.kitchen.spirits.is_empty()).then(|| link(SPIRITS, "spirits.html")),
             Some(link(CHILDREN, "childrens-doses.html")),

@@ -113,3 +113,29 @@ fn pages_are_light() {
         assert!(weighs < MOST, "{path} weighs {weighs} bytes with its style, packed; {MOST} are allowed");
     }
 }
+
+/// What a lesson sets side by side, against sums by hand: 8 mL to a gram of 200 g, 12 of 40 g; 10 mL of syrup a dose.
+#[test]
+fn two_side_by_side() {
+    let page = pages(&demo()).remove("side-by-side.html").expect("the demo sets two side by side");
+    let page = Html::parse_document(&page);
+    let select = |what: &str| scraper::Selector::parse(what).expect("a selector");
+    let first = page.select(&select("table.sides")).next().expect("a table");
+    let text = |of: scraper::ElementRef| of.text().collect::<String>().replace('\u{a0}', " ");
+    let row = |name: &str| {
+        let row = first
+            .select(&select("tbody tr"))
+            .find(|row| row.select(&select("th")).next().is_some_and(|head| text(head) == name));
+        let row = row.unwrap_or_else(|| panic!("no line {name}"));
+        let cells: Vec<String> = row.select(&select("td")).map(text).collect();
+        let mark = row.select(&select(".against")).next().and_then(|mark| mark.attr("aria-label"));
+        (cells, mark.unwrap_or_default().to_string())
+    };
+    assert_eq!(row("Water"), (vec!["1,600 mL".into(), "▼ 480 mL".into(), "0.30 ×".into()], "less".into()));
+    assert_eq!(row("Honey").0[2], "0.75 ×", "400 mL against half of 1,065");
+    assert_eq!(row("Doses").1, "", "alike");
+    assert_eq!(row("Boiled off").0[1], "–", "nothing is boiled off");
+    assert_eq!(row("Keeping").0.len(), 3);
+    let lesson = &pages(&demo())["lessons/thyme-syrup.html"];
+    assert!(lesson.contains("side-by-side.html#thyme-syrup-1"), "the lesson leads there");
+}

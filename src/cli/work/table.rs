@@ -1,7 +1,7 @@
 //! A recipe's working as a table at 80 columns, and two of them side by side.
 
 use crate::caution::{self, Company, Seen};
-use crate::compare;
+use crate::compare::{self, Stands};
 use crate::formulary::Formulary;
 use crate::page::company::with_reasons;
 use crate::page::ledger::matters;
@@ -105,7 +105,7 @@ pub(super) fn side_by_side(left: &Worked, right: &Worked, bold: bool) -> String 
     let mut out = heading(&format!("{} | {}", left.name, right.name), bold);
     for row in compare::rows(left, right) {
         let shown = |text: Option<String>| text.unwrap_or_else(|| "–".to_string()).replace('\u{a0}', " ");
-        let mark = if row.differs { "*" } else { " " };
+        let mark = if row.stands == Stands::Same { " " } else { "*" };
         let (left, right) = (shown(row.left), shown(row.right));
         out.push_str(format!("{mark} {:<34}{:>20}{:>20}\n", cut(&row.name, 33), left, right).trim_end());
         out.push('\n');

@@ -202,6 +202,49 @@ pub struct DaySum {
     pub rows: Vec<LedgerRow>,
 }
 
+/// Recipes and variations two and two.
+#[derive(Clone, Debug, Serialize)]
+pub struct SidesPage {
+    /// Around the text.
+    pub frame: Frame,
+    /// What it is.
+    pub lead: String,
+    /// What the marks say.
+    pub caption: String,
+    /// Each two.
+    pub parts: Vec<SidesPart>,
+}
+
+/// Two of them.
+#[derive(Clone, Debug, Serialize)]
+pub struct SidesPart {
+    /// Anchor.
+    pub id: String,
+    /// The lesson that sets them so.
+    pub lesson: Link,
+    /// The one.
+    pub left: Link,
+    /// The other.
+    pub right: Link,
+    /// Their lines.
+    pub rows: Vec<SideRow>,
+}
+
+/// A line of both.
+#[derive(Clone, Debug, Serialize)]
+pub struct SideRow {
+    /// What it is.
+    pub name: String,
+    /// Of the one.
+    pub left: String,
+    /// Of the other.
+    pub right: String,
+    /// How the other stands to the one: "more", "less", "other", or nothing where they are the same.
+    pub mark: String,
+    /// How many times as much; may be empty.
+    pub times: String,
+}
+
 /// The old rules for children.
 #[derive(Clone, Debug, Serialize)]
 pub struct ChildrenPage {

@@ -17,6 +17,8 @@ pub struct LessonPage {
     pub single: bool,
     /// What is taken on one day, where the lesson says so: a link to its sums.
     pub one_day: Option<Link>,
+    /// What is set side by side, where the lesson says so.
+    pub side_by_side: Option<Link>,
 }
 
 /// A stretch of the lesson's own text, or a recipe.

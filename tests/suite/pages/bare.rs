@@ -6,7 +6,7 @@ use stillroom::page::theme::Theme;
 use stillroom::page::view::{
     Cautions, CautionsPage, ChecksPage, DaysPage, Frame, Gathering, HomePage, Keeping, Ledger, LessonPage,
     Levels, Link, ListGroup, ListPage, MethodPage, Monograph, Order, PartLink, PeoplePage, Piece, Recipe,
-    RuleGroup, Variations, Written,
+    RuleGroup, SidesPage, Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -68,7 +68,7 @@ fn lesson(recipes: Vec<Recipe>) -> LessonPage {
     let single = recipes.len() == 1;
     let pieces =
         recipes.into_iter().map(|recipe| Piece { prose_html: String::new(), recipe: Some(recipe) }).collect();
-    LessonPage { frame: frame(), evening: None, pieces, single, one_day: None }
+    LessonPage { frame: frame(), evening: None, pieces, single, one_day: None, side_by_side: None }
 }
 
 #[track_caller]
@@ -141,6 +141,8 @@ fn bare_pages_of_facts_are_sound() {
     sound("people.html", &people);
     let days = DaysPage { frame: frame(), lead: "L".into(), days: vec![], closing: "C".into() };
     sound("one-day.html", &days);
+    let sides = SidesPage { frame: frame(), lead: "L".into(), caption: "C".into(), parts: vec![] };
+    sound("side-by-side.html", &sides);
 }
 
 #[test]

@@ -299,8 +299,14 @@ pub fn to_five_minutes(min: f64) -> f64 {
 
 /// A temperature on both scales: `38 °C (100 °F)`.
 pub fn temperature_text(celsius: f64) -> String {
+    let [metric, us] = temperature_both(celsius);
+    format!("{metric} ({us})")
+}
+
+/// A temperature, °C, on each scale by itself: `38 °C` and `100 °F`.
+pub fn temperature_both(celsius: f64) -> [String; 2] {
     let fahrenheit = celsius * 1.8 + 32.0;
-    format!("{}{NBSP}°C ({}{NBSP}°F)", decimal(celsius, 0), decimal(fahrenheit, 0))
+    [format!("{}{NBSP}°C", decimal(celsius, 0)), format!("{}{NBSP}°F", decimal(fahrenheit, 0))]
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! Worked numbers: the short sum, what unfolds under each line, and the whole working.
 
-use super::show::{between, cite, kind, other, plainly, source_of, whole};
+use super::show::{between, cite, in_other_system, kind, other, plainly, source_of, whole};
 use super::view::{Fold, FormulaRow, Kind, Ledger, LedgerRow, Link, PartLink};
 use crate::formula::equation::{Form, Writer, escape};
 use crate::formula::expr::Symbol;
@@ -149,6 +149,7 @@ fn row(worked: &Worked, line: Line, prefix: &str, root: &str) -> LedgerRow {
         long,
         result: worked.shown(line),
         other: other(worked, line),
+        other_us: in_other_system(worked, line),
         between,
         ranged,
         closed: id.is_some() && working.line(Id::Finished) == Some(line),

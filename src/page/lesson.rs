@@ -202,7 +202,7 @@ fn number(lesson: &Lesson, link: &LinkFound, id: &str) -> Reference {
 /// A line in running text, in both systems.
 fn words(worked: &Worked, line: Line) -> String {
     let unit = worked.laid.working.entry(line).unit;
-    if unit.dimension == Dimension::VOLUME { volume_both(worked, line) } else { plainly(worked, line) }
+    if unit.dimension == Dimension::VOLUME { volume_both(worked, line).text() } else { plainly(worked, line) }
 }
 
 /// Words that give another amount than the working.

@@ -2,7 +2,7 @@
 
 use super::batch_picture::batch_picture;
 use super::label::label;
-use super::show::{between, cite, clock, duration, plainly, sweet_both, volume_both};
+use super::show::{Both, between, cite, clock, duration, plainly, sweet_both, volume_both};
 use super::view::{
     CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order, PartLink, Recipe,
     StepRow, Turned, Written,
@@ -251,12 +251,17 @@ fn said(worked: &Worked, say: &Say) -> String {
     match say {
         Say::Words(words) => escape(words),
         Say::Strong(words) => format!("<strong>{}</strong>", escape(words)),
-        Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
-        Say::Volume(line) => escape(&volume_both(worked, *line)),
+        Say::Temperature(celsius) => {
+            let [metric, us] = kitchen::temperature_both(*celsius);
+            Both::metric_first(metric, us).html()
+        }
+        Say::Volume(line) => volume_both(worked, *line).html(),
         Say::Weight(line) | Say::Area(line) => escape(&plainly(worked, *line)),
-        Say::Measured(volume, weight) => escape(&sweet_both(worked, *volume, *weight)),
+        Say::Measured(volume, weight) => sweet_both(worked, *volume, *weight).html(),
         Say::Time(line) => escape(&duration(worked.at(*line))),
-        Say::Size(line) => format!("{} ({})", plainly(worked, *line), kitchen::fl_oz(worked.at(*line))),
+        Say::Size(line) => {
+            Both::metric_first(plainly(worked, *line), kitchen::fl_oz(worked.at(*line))).html()
+        }
     }
 }
 

@@ -65,18 +65,52 @@ pub fn plainly(worked: &Worked, line: Line) -> String {
 /// From here on a volume is a tub's, mL: in whole litres and gallons.
 const TUB: f64 = 10_000.0;
 
+/// A figure in both systems, the one to measure with first.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Both {
+    us: String,
+    metric: String,
+    us_first: bool,
+}
+
+impl Both {
+    /// With the metric first: `250 mL (8.5 fl oz)`.
+    pub fn metric_first(metric: String, us: String) -> Both {
+        Both { us, metric, us_first: false }
+    }
+
+    /// For running text.
+    pub fn text(&self) -> String {
+        let (first, second) = self.in_order();
+        format!("{} ({})", first.1, second.1)
+    }
+
+    /// The same as markup, each system by itself, so that a reader can choose one.
+    pub fn html(&self) -> String {
+        let (first, second) = self.in_order();
+        let span = |(class, text): (&str, &str)| format!("<span class=\"{class}\">{}</span>", escape(text));
+        format!("{}<span class=\"and\"> (</span>{}<span class=\"and\">)</span>", span(first), span(second))
+    }
+
+    fn in_order(&self) -> ((&'static str, &str), (&'static str, &str)) {
+        let (us, metric) = (("us", self.us.as_str()), ("metric", self.metric.as_str()));
+        if self.us_first { (us, metric) } else { (metric, us) }
+    }
+}
+
 /// A volume as a kitchen measures it with the metric figure beside: "1 cup (237 mL)", or
 /// "800 mL (27.1 fl oz)" where no measure comes close.
-pub fn volume_both(worked: &Worked, line: Line) -> String {
+pub fn volume_both(worked: &Worked, line: Line) -> Both {
     let (ml, metric) = (worked.at(line), plainly(worked, line));
     if ml >= TUB {
         let gallons = ml / crate::measure::Measure::Gallon.factor().to_f64();
-        return format!("{}\u{a0}L ({}\u{a0}gallons)", decimal(ml / 1000.0, 0), decimal(gallons, 0));
+        let litres = format!("{}\u{a0}L", decimal(ml / 1000.0, 0));
+        return Both::metric_first(litres, format!("{}\u{a0}gallons", decimal(gallons, 0)));
     }
     let (close, toward) = closeness(worked, line);
     match kitchen::volume_us(ml, close, toward) {
-        Some(found) => format!("{} ({metric})", found.text),
-        None => format!("{metric} ({})", kitchen::fl_oz(ml)),
+        Some(found) => Both { us: found.text, metric, us_first: true },
+        None => Both::metric_first(metric, kitchen::fl_oz(ml)),
     }
 }
 
@@ -89,14 +123,19 @@ pub fn closeness(worked: &Worked, line: Line) -> (Close, Toward) {
     }
 }
 
-/// A sweetener's volume, closely and up, since keeping depends on it, with its metric figures.
-pub fn sweet_both(worked: &Worked, volume: Line, weight: Line) -> String {
+/// A sweetener's volume, closely and up, since keeping depends on it, with its weight in grams.
+pub fn sweet_both(worked: &Worked, volume: Line, weight: Line) -> Both {
     let ml = worked.at(volume);
     let (metric, weight) = (plainly(worked, volume), plainly(worked, weight));
     match kitchen::volume_us(ml, Close::Two, Toward::Up) {
-        Some(found) => format!("{} ({metric}, {weight})", found.text),
-        None => format!("{metric} ({}, {weight})", kitchen::fl_oz(ml)),
+        Some(found) => Both { us: found.text, metric: format!("{metric}, {weight}"), us_first: true },
+        None => Both::metric_first(metric, format!("{}, {weight}", kitchen::fl_oz(ml))),
     }
+}
+
+/// Whether [`other`] gives a line in the other system, and not something else about it.
+pub fn in_other_system(worked: &Worked, line: Line) -> bool {
+    matches!(worked.laid.working.entry(line).unit.dimension, Dimension::VOLUME | Dimension::MASS)
 }
 
 /// "1 bottle", "6 tins": counts are whole, rounded down; the vessel is the preparation's.

@@ -37,6 +37,7 @@ const BUILT_IN: &[(&str, &str)] = files![
     "templates/spirits.html",
     "templates/table.html",
     "templates/tables.html",
+    "script/page.js",
     "style/10-tokens.css",
     "style/20-elements.css",
     "style/30-frame.css",
@@ -47,6 +48,7 @@ const BUILT_IN: &[(&str, &str)] = files![
     "style/56-facts.css",
     "style/60-levels.css",
     "style/65-keeping.css",
+    "style/70-choice.css",
     "style/90-print.css",
 ];
 

@@ -93,6 +93,7 @@ pub fn variations(worked: &WorkedRecipe, book: Option<&Formulary>, part: PartLin
                 label: "Keeping".to_string(),
                 under,
                 under_differs,
+                ..Cell::default()
             });
             VariationRow { name: row.name.clone(), base: n == 0, change: String::new(), cells }
         })

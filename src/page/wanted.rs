@@ -43,12 +43,13 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
     made.iter().for_each(|(_, text)| head((*text).to_string(), true, false));
     head("Ready in".to_string(), true, true);
     let rows = all.iter().enumerate().map(|(n, (name, scaled, pots))| {
-        let mut texts: Vec<String> =
+        let mut texts: Vec<[String; 2]> =
             ingredients.iter().map(|ingredient| amount(scaled, ingredient)).collect();
-        texts.extend(made.iter().map(|(id, _)| result(scaled, *id)));
-        texts.push(scaled.value(Id::Minutes).map_or(String::new(), duration));
-        let cells = texts.into_iter().zip(&heads).map(|(text, head)| Cell {
+        texts.extend(made.iter().map(|(id, _)| [result(scaled, *id), String::new()]));
+        texts.push([scaled.value(Id::Minutes).map_or(String::new(), duration), String::new()]);
+        let cells = texts.into_iter().zip(&heads).map(|([text, us], head)| Cell {
             text,
+            us,
             label: head.short.clone(),
             ..Cell::default()
         });
@@ -65,20 +66,21 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
 }
 
 /// An ingredient in both systems: "360 mL, 1 1/2 cups".
-fn amount(worked: &Worked, ingredient: &Ingredient) -> String {
+/// What is taken of it, metric and as a kitchen with US measures has it.
+fn amount(worked: &Worked, ingredient: &Ingredient) -> [String; 2] {
     let toward = if ingredient.keeps { Toward::Up } else { Toward::Nearest };
     let close = if ingredient.keeps { Close::Two } else { Close::Five };
     if let Some(weight) = ingredient.weight {
         let g = worked.at(weight);
         let us = kitchen::mass_us(g, close, toward).map_or_else(|| kitchen::oz(g), |found| found.text);
-        return format!("{}, {us}", plainly(worked, weight));
+        return [plainly(worked, weight), us];
     }
     let both = |volume: Line| {
         let ml = worked.at(volume);
         let us = kitchen::volume_us(ml, close, toward).map_or_else(|| kitchen::fl_oz(ml), |found| found.text);
-        format!("{}, {us}", plainly(worked, volume))
+        [plainly(worked, volume), us]
     };
-    ingredient.volume.map_or(String::new(), both)
+    ingredient.volume.map_or_else(Default::default, both)
 }
 
 fn result(worked: &Worked, id: Id) -> String {

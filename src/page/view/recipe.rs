@@ -150,6 +150,8 @@ pub struct LedgerRow {
     pub result: String,
     /// "16 fl oz" or "by weight"; may be empty.
     pub other: String,
+    /// Whether that is the other system.
+    pub other_us: bool,
     /// "450–490 mL", "exact", "as the recipe says".
     pub between: String,
     /// True where `between` is a range: the phone, which shows no column heads, then says "between".
@@ -266,6 +268,8 @@ pub struct Cell {
     pub under_differs: bool,
     /// The figure or words.
     pub text: String,
+    /// The same as a kitchen with US measures has it; may be empty.
+    pub us: String,
     /// Against the recipe: "more", "less", "other" (words that changed) or "" (the same).
     pub mark: String,
     /// The column's short head, repeated for the phone.

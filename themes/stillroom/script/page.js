@@ -1,0 +1,58 @@
+"use strict";
+// What a page can do besides being read: show one system of measures, put a table in another order.
+// Without it everything is there, both systems and the book's own order.
+
+// The choice of measures, kept for every page of the book. A browser may refuse to keep anything.
+const KEPT = "stillroom-measures";
+const keep = (choice) => { try { localStorage.setItem(KEPT, choice); } catch { /* for this page alone, then */ } };
+const kept = () => { try { return localStorage.getItem(KEPT); } catch { return null; } };
+
+const buttons = [...document.querySelectorAll(".choice button")];
+const choose = (choice) => {
+  document.documentElement.dataset.measures = choice;
+  for (const button of buttons) button.setAttribute("aria-pressed", String(button.value === choice));
+};
+const known = buttons.some((button) => button.value === kept());
+choose(known ? kept() : "both");
+for (const group of document.querySelectorAll(".choice")) group.hidden = false;
+for (const button of buttons) {
+  button.addEventListener("click", () => { choose(button.value); keep(button.value); });
+}
+
+// What a cell is put in order by: minutes for a time, a number for a figure, else its words. The marks
+// and what stands under the figure are not part of it.
+const MINUTES = { min: 1, h: 60, day: 1440, week: 10080, month: 43830, year: 525960 };
+const TIME = /([\d.,]+)\s*(min|h|day|week|month|year)s?(?![a-z])/g;
+const number = (text) => parseFloat(text.replaceAll(",", ""));
+const key = (cell) => {
+  const own = [...cell.childNodes].filter((node) => node.nodeType === Node.TEXT_NODE);
+  const text = own.map((node) => node.data).join("").trim();
+  const times = /^(after )?\d/.test(text) ? [...text.matchAll(TIME)] : [];
+  if (times.length) return times.reduce((sum, [, count, unit]) => sum + number(count) * MINUTES[unit], 0);
+  return Number.isNaN(number(text)) ? text : number(text);
+};
+// Numbers before words, and a dash, which is no figure, last whichever way.
+const rank = (value) => (value === "\u2013" ? 2 : typeof value === "string" ? 1 : 0);
+const order = (way) => ([a], [b]) =>
+  rank(a) - rank(b) || way * (typeof a === "string" ? a.localeCompare(b, document.documentElement.lang) : a - b);
+
+for (const table of document.querySelectorAll("table.fold-out")) {
+  const body = table.tBodies[0];
+  const rows = [...body.rows];
+  const heads = [...table.tHead.rows[0].cells];
+  heads.forEach((head, column) => {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.append(...head.childNodes);
+    head.append(button);
+    button.addEventListener("click", () => {
+      // Upwards, downwards, then as the book has it.
+      const next = { none: "ascending", ascending: "descending", descending: "none" }[head.ariaSort || "none"];
+      for (const other of heads) other.ariaSort = null;
+      if (next === "none") return body.append(...rows);
+      head.ariaSort = next;
+      const keyed = rows.map((row) => [key(row.cells[column]), row]);
+      body.append(...keyed.sort(order(next === "ascending" ? 1 : -1)).map(([, row]) => row));
+    });
+  });
+}

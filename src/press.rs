@@ -17,6 +17,7 @@ mod lesson;
 mod noted;
 mod pages;
 mod products;
+mod put;
 mod sides;
 
 use std::path::{Path, PathBuf};

@@ -2,7 +2,7 @@
 
 use super::label::bottle_size;
 use super::levels;
-use super::recipe::plain;
+use super::show::said_plainly;
 use super::show::{plainly, whole, whole_bottles};
 use super::view::{Fill, Levels, PartLink, Vessel};
 use crate::formula::Line;
@@ -74,7 +74,7 @@ pub(super) fn batch_picture(worked: &Worked, part: PartLink) -> Levels {
                 step: level.words.to_string(),
                 volume: plainly(worked, level.volume),
                 other: kitchen::fl_oz(worked.at(level.volume)),
-                change: level.change.iter().map(|say| plain(worked, say)).collect(),
+                change: level.change.iter().map(|say| said_plainly(worked, say)).collect(),
             },
         });
     }

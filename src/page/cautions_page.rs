@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::recipe::{capital, with_stop};
+use super::recipe::with_stop;
+use super::show::capital;
 use super::show::cite;
 use super::view::{
     CautionsPage, Frame, Link, PeopleGroup, PeoplePage, PeopleRow, RuleGroup, RuleRow, UserRow,

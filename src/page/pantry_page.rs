@@ -1,7 +1,7 @@
 //! A pantry item's page and the list of the pantry.
 
 use super::monograph::{Facts, before, caution_rows};
-use super::recipe::capital;
+use super::show::capital;
 use super::show::sentence;
 use super::view::{FactRow, Frame, Link, ListGroup, ListPage, Monograph, UserRow};
 use crate::caution::{self, CLOSING};

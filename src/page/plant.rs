@@ -1,7 +1,7 @@
 //! A plant's page and the list of plants.
 
 use super::monograph::{Facts, before, caution_rows, linked};
-use super::recipe::capital;
+use super::show::capital;
 use super::show::sentence;
 use super::view::{FactRow, Frame, LabelRow, Latin, Link, ListGroup, ListPage, Monograph, UserRow};
 use crate::caution::{self, CLOSING};

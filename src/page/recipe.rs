@@ -2,7 +2,7 @@
 
 use super::batch_picture::batch_picture;
 use super::label::label;
-use super::show::{Both, between, cite, clock, duration, plainly, sweet_both, volume_both};
+use super::show::{Both, between, capital, cite, clock, duration, plainly, sweet_both, volume_both};
 use super::view::{
     CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order, PartLink, Recipe,
     StepRow, Turned, Written,
@@ -265,20 +265,6 @@ fn said(worked: &Worked, say: &Say) -> String {
     }
 }
 
-pub(super) fn plain(worked: &Worked, say: &Say) -> String {
-    match say {
-        Say::Words(words) => words.clone(),
-        Say::Strong(words) => (*words).to_string(),
-        Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
-        Say::Time(line) => duration(worked.at(*line)),
-        Say::Volume(line)
-        | Say::Weight(line)
-        | Say::Area(line)
-        | Say::Measured(line, _)
-        | Say::Size(line) => plainly(worked, *line),
-    }
-}
-
 /// Cautions with their sources; anchors start with `id`.
 pub(super) fn caution_rows(cautions: &[Caution], id: &str, root: &str) -> Vec<CautionRow> {
     let rows = cautions.iter().map(|caution| CautionRow {
@@ -295,10 +281,4 @@ pub(super) fn caution_rows(cautions: &[Caution], id: &str, root: &str) -> Vec<Ca
 /// First words of a caution, closed with a full stop.
 pub fn with_stop(text: &str) -> String {
     if text.ends_with(['.', '?', '!', '…']) { text.to_string() } else { format!("{text}.") }
-}
-
-/// The text with its first letter as a capital.
-pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }

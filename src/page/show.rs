@@ -5,6 +5,7 @@ use crate::formula::Line;
 use crate::formula::equation::escape;
 use crate::measure::kitchen::{self, Close, Toward};
 use crate::measure::{Dimension, decimal, show, usual_places};
+use crate::method::Say;
 use crate::variation::Worked;
 use crate::working::{How, Id, Rounds};
 
@@ -60,6 +61,21 @@ pub const fn toward(rounds: Rounds) -> Toward {
 pub fn plainly(worked: &Worked, line: Line) -> String {
     let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
     show(value, unit, usual_places(value, unit))
+}
+
+/// What a step says, for a picture or a plain line: rounded once.
+pub fn said_plainly(worked: &Worked, say: &Say) -> String {
+    match say {
+        Say::Words(words) => words.clone(),
+        Say::Strong(words) => (*words).to_string(),
+        Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
+        Say::Time(line) => duration(worked.at(*line)),
+        Say::Volume(line)
+        | Say::Weight(line)
+        | Say::Area(line)
+        | Say::Measured(line, _)
+        | Say::Size(line) => plainly(worked, *line),
+    }
 }
 
 /// From here on a volume is a tub's, mL: in whole litres and gallons.
@@ -222,4 +238,10 @@ pub fn cite(source: &Source, root: &str) -> String {
         Standing::CommonPractice if named.is_empty() => "common practice, no source".to_string(),
         Standing::CommonPractice => format!("{named}: common practice, no source"),
     }
+}
+
+/// The text with its first letter as a capital.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }

@@ -1,6 +1,6 @@
 //! Recipes and variations two and two, line by line.
 
-use super::recipe::capital;
+use super::show::capital;
 use super::view::{Frame, Link, SideRow, SidesPage, SidesPart};
 use crate::compare::{Row, Stands, rows};
 use crate::measure::decimal;

@@ -1,6 +1,7 @@
 //! The tables of ratios, strengths and yields, a page a preparation, and their list.
 
-use super::recipe::{capital, caution_rows};
+use super::recipe::caution_rows;
+use super::show::capital;
 use super::variations;
 use super::view::{Frame, Link, PartLink, StageRow, Stages, TablePage, TableRow, TablesPage};
 use crate::caution::{self, Seen};

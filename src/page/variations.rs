@@ -1,7 +1,7 @@
 //! The variations table: the recipe first, then each variation, every column computed.
 
 use super::company::{against_base, in_short};
-use super::recipe::capital;
+use super::show::capital;
 use super::show::{duration, whole};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::caution::{Company, Seen, cautions};

@@ -1,6 +1,6 @@
 //! Amounts for a wanted result: a row each, the recipe's own batch first.
 
-use super::recipe::capital;
+use super::show::capital;
 use super::show::{duration, plainly};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::formula::Line;

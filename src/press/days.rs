@@ -2,15 +2,13 @@
 
 use super::lesson::Done;
 use super::noted::{Noted, unknown};
-use super::pages::{Put, frame, lesson_link};
+use super::put::{ONE_DAY, Put, frame, lesson_link};
 use crate::day::{Part, sums};
 use crate::diagnostic::{Code, Finding, stops};
 use crate::formulary::{Formulary, LessonHead};
 use crate::measure::{show, usual_places};
 use crate::page::day_page::{self, Day};
 use crate::site::{Gathered, Trouble};
-
-pub(super) const ONE_DAY: &str = "Taken on one day";
 
 /// Sums the days, tells what passes a ceiling, and writes the page where there is a day at all.
 pub(super) fn press(
@@ -19,12 +17,9 @@ pub(super) fn press(
     done: &[Done],
     put: &mut Put,
 ) -> Result<(), Trouble> {
-    let mut days = Vec::new();
-    for head in book.lessons.iter().filter(|head| !head.one_day.is_empty()) {
-        let mut found = Vec::new();
-        days.push(day(head, done, &mut found));
-        put.tell(gathered, head, found)?;
-    }
+    let days = put.of_lessons(gathered, book, |head, found| {
+        (!head.one_day.is_empty()).then(|| day(head, done, found))
+    })?;
     if days.is_empty() {
         return Ok(());
     }

@@ -4,23 +4,18 @@ use std::collections::BTreeMap;
 
 use super::lesson::Done;
 use super::noted::{Held, Noted};
-use super::pages::{Put, frame};
+use super::put::{CAUTIONS, PANTRY, PEOPLE, PLANTS, Put, frame};
 use crate::caution::{self, Caution};
 use crate::diagnostic::Finding;
 use crate::formulary::Formulary;
 use crate::manuscript;
 use crate::page::cautions_page::{self, ForThem};
 use crate::page::lesson::prose;
-use crate::page::recipe::capital;
+use crate::page::show::capital;
 use crate::page::view::{Link, UserRow};
 use crate::page::{pantry_page, plant};
 use crate::people::Who;
 use crate::site::{Gathered, Trouble, read_source};
-
-pub(super) const PLANTS: &str = "Plants";
-pub(super) const PANTRY: &str = "Pantry";
-pub(super) const CAUTIONS: &str = "Cautions";
-pub(super) const PEOPLE: &str = "Who must not";
 
 /// Makes and writes them.
 pub(super) fn press(

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use super::noted::{self, Noted};
-use super::pages::{frame, lesson_link};
+use super::put::{frame, lesson_link};
 use crate::aim;
 use crate::caution;
 use crate::diagnostic::{Code, Finding, Level, stops};

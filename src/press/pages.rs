@@ -1,11 +1,15 @@
 //! The pages beside the lessons: home, tables, method and sources, and the theme's own files.
 
-use super::days::{self, ONE_DAY};
-use super::facts::{self, CAUTIONS, PANTRY, PEOPLE, PLANTS};
+use super::days;
+use super::facts;
 use super::lesson::Done;
-use super::sides::{self, SIDE_BY_SIDE};
+use super::put::{
+    CAUTIONS, CHECKS, CHILDREN, METHOD, ONE_DAY, PANTRY, PEOPLE, PLANTS, Put, SIDE_BY_SIDE, SPIRITS, TABLES,
+    frame, lesson_link,
+};
+use super::sides;
 use crate::diagnostic::Finding;
-use crate::formulary::{Formulary, LessonHead};
+use crate::formulary::Formulary;
 use crate::page::checks_page;
 use crate::page::children_page;
 use crate::page::method_page::{self, Users};
@@ -13,98 +17,8 @@ use crate::page::spirits_page;
 use crate::page::tables_page;
 use crate::page::theme::Theme;
 use crate::page::view::{BillRow, Frame, HomePage, Link};
-use crate::site::{Gathered, Trouble, read_source};
+use crate::site::{Gathered, Trouble};
 use crate::specimens;
-use serde::Serialize;
-
-/// Around every page. `root` leads from the page to the site's root.
-pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str) -> Frame {
-    let course = &book.course;
-    let link = |text: &str, href: &str| Link {
-        text: text.to_string(),
-        href: format!("{root}{href}"),
-        current: text == title,
-    };
-    Frame {
-        lang: course.language.clone(),
-        book: course.book.clone(),
-        title: title.to_string(),
-        description: description.to_string(),
-        root: root.to_string(),
-        running: vec![
-            link(PLANTS, "plants.html"),
-            link(CAUTIONS, "cautions.html"),
-            link(TABLES, "tables.html"),
-            link(METHOD, "method.html"),
-        ],
-        colophon: [&course.printing, &course.licence]
-            .into_iter()
-            .filter(|line| !line.is_empty())
-            .cloned()
-            .chain([course.disclaimer.clone()].into_iter().filter(|words| !words.is_empty()))
-            .chain([crate::caution::CLOSING.to_string()])
-            .collect(),
-        back: None,
-        contents: Some(Link {
-            text: "Back to the contents".into(),
-            href: format!("{root}index.html"),
-            current: false,
-        }),
-        catchword: None,
-    }
-}
-
-const SPIRITS: &str = "Spirit and water";
-const TABLES: &str = "Tables";
-const METHOD: &str = "Method and sources";
-const CHECKS: &str = "Checks";
-const CHILDREN: &str = "Old rules for children";
-
-/// A link to a lesson from the page `root` belongs to.
-pub(super) fn lesson_link(head: &LessonHead, root: &str) -> Link {
-    Link { text: head.title.clone(), href: format!("{root}lessons/{}.html", head.slug), current: false }
-}
-
-/// Where pages are put.
-pub(super) struct Put<'a> {
-    theme: &'a Theme,
-    write: &'a dyn Fn(&str, &[u8]) -> Result<(), Trouble>,
-    /// What is found while they are made.
-    pub(super) findings: &'a mut Vec<Finding>,
-    /// How many there are.
-    pages: usize,
-}
-
-impl Put<'_> {
-    /// Findings in a lesson's front matter, which has been read and forgotten.
-    pub(super) fn tell(
-        &mut self,
-        gathered: &Gathered,
-        head: &LessonHead,
-        found: Vec<Finding>,
-    ) -> Result<(), Trouble> {
-        if !found.is_empty()
-            && let Some(source) = read_source(&gathered.dir, &head.path, &mut Vec::new())?
-        {
-            self.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
-        }
-        Ok(())
-    }
-
-    /// Renders a view with its template and writes it; a fault of the theme is a finding.
-    pub(super) fn page(&mut self, path: &str, template: &str, view: &impl Serialize) -> Result<(), Trouble> {
-        match self.theme.render(template, view) {
-            Ok(html) => {
-                self.pages += 1;
-                (self.write)(path, html.as_bytes())
-            }
-            Err(finding) => {
-                self.findings.push(finding);
-                Ok(())
-            }
-        }
-    }
-}
 
 /// Makes and writes them; says how many pages.
 pub(super) fn press(

@@ -2,14 +2,12 @@
 
 use super::lesson::Done;
 use super::noted::{Beside, called, unknown};
-use super::pages::{Put, frame, lesson_link};
+use super::put::{Put, SIDE_BY_SIDE, frame, lesson_link};
 use crate::diagnostic::{Finding, stops};
 use crate::formulary::{Formulary, LessonHead};
 use crate::page::sides_page::{self, Side, Sides};
 use crate::page::view::Link;
 use crate::site::{Gathered, Trouble};
-
-pub(super) const SIDE_BY_SIDE: &str = "Side by side";
 
 /// Writes the page where a lesson sets two side by side.
 pub(super) fn press(
@@ -18,12 +16,7 @@ pub(super) fn press(
     done: &[Done],
     put: &mut Put,
 ) -> Result<(), Trouble> {
-    let mut all = Vec::new();
-    for head in book.lessons.iter().filter(|head| !head.side_by_side.is_empty()) {
-        let mut found = Vec::new();
-        all.extend(pairs(head, done, &mut found));
-        put.tell(gathered, head, found)?;
-    }
+    let all = put.of_lessons(gathered, book, |head, found| pairs(head, done, found))?;
     if all.is_empty() {
         return Ok(());
     }

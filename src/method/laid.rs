@@ -127,6 +127,8 @@ pub enum Say {
     Words(String),
     /// A volume, in both systems.
     Volume(Line),
+    /// A volume that is measured on the way: about so much, and between what and what it usually falls.
+    About(Line),
     /// A weight.
     Weight(Line),
     /// What sweetens: its volume in both systems and its weight.

@@ -71,13 +71,13 @@ pub(super) fn lay(at: &mut Laying, span: Span, hand: Hand) {
     at.need(if hand == Hand::Pressed { "a press and its cloth" } else { "a straining cloth" });
     let mut say = vec![words(how), Say::Strong("Write down what you have.")];
     if strained == run {
-        say.extend([words(" It should be about "), Say::Volume(run), words(".")]);
+        say.extend([words(" It should be "), Say::About(run), words(".")]);
     } else {
         let all = [
-            words(" It should be about "),
-            Say::Volume(run),
-            words("; pour it to what was strained before, and it is "),
-            Say::Volume(strained),
+            words(" It should be "),
+            Say::About(run),
+            words(". Pour it to what was strained before, and it is "),
+            Say::About(strained),
             words(" in all."),
         ];
         say.extend(all);

@@ -256,6 +256,11 @@ fn said(worked: &Worked, say: &Say) -> String {
             Both::metric_first(metric, us).html()
         }
         Say::Volume(line) => volume_both(worked, *line).html(),
+        Say::About(line) => {
+            let usual =
+                between(worked, *line).map_or(String::new(), |range| format!(", usually {}", escape(&range)));
+            format!("about {}{usual}", volume_both(worked, *line).html())
+        }
         Say::Weight(line) | Say::Area(line) => escape(&plainly(worked, *line)),
         Say::Measured(volume, weight) => sweet_both(worked, *volume, *weight).html(),
         Say::Time(line) => escape(&duration(worked.at(*line))),

@@ -70,6 +70,7 @@ pub fn said_plainly(worked: &Worked, say: &Say) -> String {
         Say::Strong(words) => (*words).to_string(),
         Say::Temperature(celsius) => kitchen::temperature_text(*celsius),
         Say::Time(line) => duration(worked.at(*line)),
+        Say::About(line) => about(worked, *line),
         Say::Volume(line)
         | Say::Weight(line)
         | Say::Area(line)

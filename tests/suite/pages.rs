@@ -139,3 +139,18 @@ fn two_side_by_side() {
     let lesson = &pages(&demo())["lessons/thyme-syrup.html"];
     assert!(lesson.contains("side-by-side.html#thyme-syrup-1"), "the lesson leads there");
 }
+
+/// The step that is measured says between what it falls. By hand: 1,600 mL, less 30–90 boiled off, less 475 mL (2 mL to
+/// a gram of 200 g of hips, 3 of 25 g of hibiscus) a quarter more or less for the hand.
+#[test]
+fn what_is_measured_is_told_with_its_range() {
+    let (low, high) = (1600.0 - 90.0 - 475.0 * 1.25, 1600.0 - 30.0 - 475.0 * 0.75);
+    let html = Html::parse_document(&pages(&demo())["lessons/rose-hip-and-hibiscus-syrup.html"]);
+    let step = scraper::Selector::parse("ol.work li").expect("a selector");
+    let said = html
+        .select(&step)
+        .map(|step| step.text().collect::<String>())
+        .find(|text| text.contains("It should be"));
+    let said = said.expect("it is strained").replace(['\u{2060}', ','], "").replace('\u{a0}', " ");
+    assert!(said.contains(&format!("usually {low:.0}–{high:.0} mL")), "{said}");
+}

@@ -50,6 +50,8 @@ pub mod aim;
 
 pub mod compare;
 
+pub mod cost;
+
 pub mod specimens;
 
 pub mod spirits;

@@ -166,6 +166,14 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         located(&source, found, findings);
     }
     stock(dir, &gathered, &mut book, findings)?;
+    if !book.course.prices.is_empty()
+        && let Some(source) = read_source(dir, "formulary.yaml", &mut Vec::new())?
+    {
+        let mut found = Vec::new();
+        let plants = book.plants.keys().map(String::as_str);
+        book.course.prices.settle(plants, &book.faulty, &book.pantry, &mut found);
+        located(&source, found, findings);
+    }
     let mut joined = false;
     for path in &gathered.lessons {
         let mut head = LessonHead::unread(path);

@@ -30,6 +30,8 @@ pub struct Course {
     pub disclaimer: String,
     /// Its own kitchen.
     pub kitchen: super::Kitchen,
+    /// What things cost.
+    pub prices: super::Prices,
 }
 
 /// Reads `formulary.yaml`.
@@ -72,6 +74,9 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
         .map(|weight| weight.value.low);
     if let Some(node) = fields.take("kitchen") {
         course.kitchen = super::kitchen::read_kitchen(node, findings);
+    }
+    if let Some(node) = fields.take("prices") {
+        course.prices = super::prices::read_prices(node, findings).unwrap_or_default();
     }
     fields.finish(findings);
     course

@@ -6,6 +6,7 @@ mod course;
 mod kitchen;
 mod lesson;
 mod plant;
+mod prices;
 mod products;
 
 pub use crate::cited::{Between, Cited, PageCaution, Substitute, Told};
@@ -16,6 +17,7 @@ pub use plant::{
     Aromatic, Ceiling, Danger, LookAlike, MadeInto, Most, Plant, PlantForm, Season, Sold, Unfit, UsualDose,
     Weight, read_plant,
 };
+pub use prices::{Pack, Prices};
 pub use products::{Product, Products};
 
 use crate::pantry::Pantry;

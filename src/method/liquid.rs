@@ -142,8 +142,8 @@ fn mixed(at: &mut Laying, finished: Line, wanted: Option<Line>) -> bool {
         words(" of water and let it cool: it warms, and shrinks a little."),
     ];
     at.finish_step("mix", say, Vec::new(), "away from flames".to_string(), None);
-    put_in(at, strong, spirit, None);
-    put_in(at, "water for the spirit".to_string(), water, None);
+    put_in(at, Ingredient::named(strong), spirit, None);
+    put_in(at, Ingredient::named("water for the spirit"), water, None);
     true
 }
 
@@ -155,13 +155,13 @@ fn watered(at: &mut Laying, whole: Line, share: Option<Line>) -> bool {
     let density = sweeten::density(at, &item);
     let weight = at.work.work("glycerin, weighed", Weigh { volume: pure, density });
     let water = at.work.work("water with the glycerin", Away { before: whole, after: pure });
-    put_in(at, "glycerin".to_string(), pure, Some(weight));
-    put_in(at, "water for the glycerin".to_string(), water, None);
+    put_in(at, Ingredient::of(&item), pure, Some(weight));
+    put_in(at, Ingredient::named("water for the glycerin"), water, None);
     true
 }
 
-fn put_in(at: &mut Laying, words: String, volume: Line, weight: Option<Line>) {
-    at.ingredients.push(Ingredient { weight, volume: Some(volume), keeps: true, ..Ingredient::named(words) });
+fn put_in(at: &mut Laying, what: Ingredient, volume: Line, weight: Option<Line>) {
+    at.ingredients.push(Ingredient { weight, volume: Some(volume), keeps: true, ..what });
 }
 
 /// "spirit of 40 %", or the liquid's word where it has no strength to tell.

@@ -17,6 +17,7 @@ mod monograph;
 pub mod cautions_page;
 pub mod children_page;
 pub mod company;
+pub mod cost;
 pub mod day_page;
 pub mod pantry_page;
 

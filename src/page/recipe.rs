@@ -7,10 +7,11 @@ use super::view::{
     CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order, PartLink, Recipe,
     StepRow, Turned, Written,
 };
-use super::{fair_copy, keeping, ledger, variations, wanted};
+use super::{cost, fair_copy, keeping, ledger, variations, wanted};
 use crate::aim;
 use crate::calendar::Day;
 use crate::caution::{self, Caution, Seen};
+use crate::cost::bill;
 use crate::formula::equation::escape;
 use crate::formulary::Formulary;
 use crate::keeping::judge;
@@ -27,6 +28,7 @@ const PARTS: &[(&str, &str)] = &[
     ("numbers", "Worked numbers"),
     ("levels", "The levels"),
     ("wanted", "For a wanted amount"),
+    ("cost", "What it costs"),
     ("turned", "Turned round"),
     ("variations", "Variations"),
     ("keeping", "Keeping"),
@@ -53,6 +55,7 @@ pub fn recipe(
     let named = |part: &str| match part {
         "variations" => !worked.variations.is_empty(),
         "wanted" => !worked.recipe.wanted.is_empty(),
+        "cost" => bill(&worked.base, &book.course.prices).is_some(),
         "turned" => !worked.recipe.aims.is_empty(),
         "levels" => !levels.vessels.is_empty(),
         _ => true,
@@ -86,6 +89,7 @@ pub fn recipe(
         levels: Levels { part: part("levels"), ..levels },
         variations: variations::variations(worked, Some(book), part("variations")),
         wanted: wanted::wanted(worked, part("wanted")),
+        cost: cost::table(&worked.base, &book.course.prices, part("cost")),
         turned: turned(worked, part("turned")),
         keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
         cautions: Cautions {

@@ -1,11 +1,13 @@
 //! The variations table: the recipe first, then each variation, every column computed.
 
 use super::company::{against_base, in_short};
+use super::cost::money;
 use super::show::capital;
 use super::show::{duration, whole};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::caution::{Company, Seen, cautions};
 use crate::compare::Stands;
+use crate::cost::{Bill, bill};
 use crate::formulary::Formulary;
 use crate::keeping::judge;
 use crate::measure::unit::G;
@@ -58,6 +60,15 @@ pub fn variations(worked: &WorkedRecipe, book: Option<&Formulary>, part: PartLin
             words: false,
         })
         .collect();
+    let prices = book.map(|book| &book.course.prices);
+    let costs: Vec<Option<Bill>> = all.iter().map(|worked| bill(worked, prices?)).collect();
+    let priced = costs.iter().any(Option::is_some);
+    if priced {
+        let currency = prices.map_or("", |prices| &prices.currency);
+        let text = format!("Cost, {currency}");
+        // Before the time, which stands alone at the end of the figures.
+        heads.insert(heads.len() - 1, Head { short: text.clone(), text, group: true, words: false });
+    }
     let last = if book.is_some() { "Keeping, and never for" } else { "Keeping" };
     heads.push(Head { text: last.into(), short: "Keeping".into(), group: true, words: true });
     let parts = part_columns(worked, &all);
@@ -78,6 +89,10 @@ pub fn variations(worked: &WorkedRecipe, book: Option<&Formulary>, part: PartLin
         .map(|(n, (row, recipe))| {
             let mut cells: Vec<Cell> = parts.iter().map(|name| part_cell(name, row, &worked.base)).collect();
             cells.extend(columns.iter().map(|(id, _, short, _)| cell(*id, row, &worked.base, short)));
+            if priced {
+                let label = &heads[heads.len() - 3].short;
+                cells.insert(cells.len() - 1, cost_cell(costs[n].as_ref(), costs[0].as_ref(), label));
+            }
             let rung = judge(row, recipe.ph()).rung;
             let company =
                 book.map(|book| Company::of(&cautions(&Seen { worked: row, recipe, book, whole: None })));
@@ -136,6 +151,20 @@ fn shows(id: Id, worked: &Worked) -> bool {
     // How strong it is says what a dose holds, where doses are taken.
     let told = id == Id::Strength && worked.value(Id::PlantPerDose).is_some();
     worked.value(id).is_some() && !liquid && !told
+}
+
+/// What is used of a bill, against the recipe's; under it what has no price.
+fn cost_cell(bill: Option<&Bill>, base: Option<&Bill>, label: &str) -> Cell {
+    let shown = |bill: Option<&Bill>| bill.map_or("–".to_string(), |bill| money(bill.used()));
+    let mark = Stands::of((&shown(bill), bill.map(Bill::used)), (&shown(base), base.map(Bill::used)));
+    let without = bill.filter(|bill| !bill.unpriced.is_empty()).map(|bill| bill.unpriced.join(", "));
+    Cell {
+        text: shown(bill),
+        mark: mark.mark().to_string(),
+        label: label.to_string(),
+        under: without.map_or(String::new(), |names| format!("without {names}")),
+        ..Cell::default()
+    }
 }
 
 fn cell(id: Id, row: &Worked, base: &Worked, label: &str) -> Cell {

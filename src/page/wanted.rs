@@ -8,7 +8,7 @@ use crate::measure::kitchen::{self, Close, Toward};
 use crate::method::Ingredient;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::wanted;
-use crate::working::Id;
+use crate::working::{How, Id};
 
 /// The table; none where nothing is wanted, or nothing can be had.
 pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
@@ -26,13 +26,16 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         .into_iter()
         .filter(|id| base.value(*id).is_some())
         .take(2);
-    let made: Vec<(Id, &str)> = made
+    let made: Vec<(Id, String)> = made
         .map(|id| match id {
-            Id::Bottles => (id, base.laid.preparation.map_or("Bottles", |kind| kind.vessel.heading())),
-            Id::Pieces => (id, "Pieces"),
-            Id::Area => (id, "Covers"),
-            Id::Finished => (id, "Made"),
-            _ => (id, "Weight"),
+            Id::Bottles => {
+                let vessel = base.laid.preparation.map_or("Bottles", |kind| kind.vessel.heading());
+                (id, format!("{vessel}{}", size_of(base)))
+            }
+            Id::Pieces => (id, "Pieces".into()),
+            Id::Area => (id, "Covers".into()),
+            Id::Finished => (id, "Made".into()),
+            _ => (id, "Weight".into()),
         })
         .collect();
     let mut heads: Vec<Head> = Vec::new();
@@ -40,7 +43,7 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         heads.push(Head { short: text.clone(), text, group, words });
     };
     ingredients.iter().for_each(|ingredient| head(capital(&ingredient.words), false, false));
-    made.iter().for_each(|(_, text)| head((*text).to_string(), true, false));
+    made.iter().for_each(|(_, text)| head(text.clone(), true, false));
     head("Ready in".to_string(), true, true);
     let rows = all.iter().enumerate().map(|(n, (name, scaled, pots))| {
         let mut texts: Vec<[String; 2]> =
@@ -81,6 +84,15 @@ fn amount(worked: &Worked, ingredient: &Ingredient) -> [String; 2] {
         [plainly(worked, volume), us]
     };
     ingredient.volume.map_or_else(Default::default, both)
+}
+
+/// " of 250 mL", of the bottles that the recipe says.
+fn size_of(worked: &Worked) -> String {
+    let line = worked.laid.working.line(Id::Bottles).map(|line| &worked.laid.working.entry(line).how);
+    match line {
+        Some(How::Worked(by)) => format!(" of {}", plainly(worked, by.with[1][0])),
+        _ => String::new(),
+    }
 }
 
 fn result(worked: &Worked, id: Id) -> String {

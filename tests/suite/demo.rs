@@ -6,7 +6,9 @@ use scraper::{ElementRef, Html, Selector};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::Command;
+use stillroom::cost::bill;
 use stillroom::measure::{decimal, kitchen, usual_places};
+use stillroom::page::cost::money;
 use stillroom::press;
 use stillroom::variation::{Worked, WorkedRecipe};
 use stillroom::working::Id;
@@ -171,7 +173,7 @@ fn the_lessons_show_all_that_a_lesson_needs() {
             }
             assert_eq!(all(shown, "ol.work > li").len(), recipe.base.laid.steps.len(), "{slug}: steps");
             assert!(all(shown, "table.ledger > tbody > tr.line math").len() >= 5, "{slug}: sums");
-            assert_eq!(all(shown, "table.fold-out:not(.wanted)").len(), 1, "{slug}: variations");
+            assert_eq!(all(shown, "table.fold-out:not(.wanted, .cost)").len(), 1, "{slug}: variations");
             assert!(!all(shown, ".caution").is_empty(), "{slug}: cautions");
             assert!(!all(shown, ".fair-copy .copied").is_empty(), "{slug}: as written");
         }
@@ -224,9 +226,12 @@ fn every_figure_of_the_variations_is_the_librarys() {
         ("Ready in", Id::Minutes),
     ]);
     let mut looked_at = 0;
+    let (_, book) =
+        press::open_book(&kit::root().join("content"), &mut Vec::new()).expect("the demo can be read");
+    let prices = book.course.prices;
     for (slug, recipes) in worked() {
         let page = page(&slug);
-        let tables = all(page.root_element(), "table.fold-out:not(.wanted)");
+        let tables = all(page.root_element(), "table.fold-out:not(.wanted, .cost)");
         assert_eq!(tables.len(), recipes.len(), "{slug}");
         for (table, recipe) in tables.into_iter().zip(&recipes) {
             let heads: Vec<_> = all(table, "thead th").into_iter().skip(1).map(text).collect();
@@ -243,6 +248,20 @@ fn every_figure_of_the_variations_is_the_librarys() {
                     cells.into_iter().zip(&heads).filter(|(_, head)| *head != "Keeping, and never for")
                 {
                     let Some(id) = columns.get(head.as_str()).copied() else {
+                        if head == "Cost, £" {
+                            let used = bill(version, &prices).map(|bill| match bill.unpriced[..] {
+                                [] => money(bill.used()),
+                                _ => format!(
+                                    "{}without {}",
+                                    money(bill.used()),
+                                    bill.unpriced.join(", ").replace('\u{a0}', " ")
+                                ),
+                            });
+                            let shown = text(cell);
+                            let bare = shown.trim_start_matches(['▲', '▼', ' ']);
+                            assert_eq!(bare, used.as_deref().unwrap_or("–"), "{slug}: {name}: {head}");
+                            continue;
+                        }
                         part(&text(cell), head, version, &slug);
                         continue;
                     };

@@ -11,6 +11,7 @@ mod cli;
 mod combined;
 
 // The demo: `site` is `content` pressed, and its figures are those the library works out.
+mod cost;
 mod demo;
 
 // Every page of the demo as a browser reads it: structure, names, links, mathematics, weight.

@@ -4,10 +4,12 @@ use serde_json::{Map, Value, json};
 
 use crate::bibliography::{Source, Standing};
 use crate::caution::{self, Barred, Company, Seen};
+use crate::cost::bill;
 use crate::formula::Line;
 use crate::formulary::Formulary;
 use crate::keeping::judge;
 use crate::measure::Unit;
+use crate::page::cost::money;
 use crate::recipe::Recipe;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::{How, Id};
@@ -75,6 +77,16 @@ fn of(
         "because": format!("{}; {}", judged.rung.verdict.words(), judged.because(worked).replace('\u{a0}', " ")),
     });
     out.insert("keeping".into(), keeping);
+    let prices = &book.course.prices;
+    let cost = bill(worked, prices).map(|bill| {
+        json!({
+            "currency": prices.currency,
+            "used": money(bill.used()).replace(',', ""),
+            "bought": money(bill.bought()).replace(',', ""),
+            "unpriced": bill.unpriced,
+        })
+    });
+    out.insert("cost".into(), json!(cost));
     out.insert("cautions".into(), Value::Array(cautions));
     out.insert("never_for".into(), Value::Array(people(&company.not_for)));
     out.insert("ask_first".into(), Value::Array(people(&company.ask_first)));

@@ -2,8 +2,10 @@
 
 use crate::caution::{self, Company, Seen};
 use crate::compare::{self, Stands};
+use crate::cost::bill;
 use crate::formulary::Formulary;
 use crate::page::company::with_reasons;
+use crate::page::cost;
 use crate::page::ledger::matters;
 use crate::page::show::{between, plainly};
 use crate::variation::{Worked, WorkedRecipe};
@@ -36,6 +38,9 @@ pub(super) fn as_table(recipe: &WorkedRecipe, book: &Formulary, bold: bool) -> S
         if !list.is_empty() {
             out.push_str(&format!("\n{head}\n{}", folded(&with_reasons(list).replace('\u{a0}', " "))));
         }
+    }
+    if let Some(bill) = bill(base, &book.course.prices) {
+        out.push_str(&format!("\nCost\n{}", folded(&cost::in_short(&bill, &book.course.prices.currency))));
     }
     if !recipe.variations.is_empty() {
         out.push_str("\nVariations\n");

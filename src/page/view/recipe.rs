@@ -29,6 +29,8 @@ pub struct Recipe {
     pub variations: Option<Variations>,
     /// Amounts for wanted results; none where none are wanted.
     pub wanted: Option<Variations>,
+    /// What it costs; none where nothing has a price.
+    pub cost: Option<Variations>,
     /// What it is turned round to.
     pub turned: Turned,
     /// Keeping.

@@ -39,14 +39,17 @@ fn work_gives_json_that_tools_can_rely_on() {
         let all: Value = serde_json::from_str(&ran.out).expect("JSON");
         assert_eq!(
             keys(&all),
-            ["ask_first", "cautions", "keeping", "lines", "never_for", "recipe", "variations"]
+            ["ask_first", "cautions", "cost", "keeping", "lines", "never_for", "recipe", "variations"]
         );
         assert!(all["recipe"].is_string());
         looked_at(&all);
         let variations = all["variations"].as_array().expect("a list");
         assert!(!variations.is_empty());
         for variation in variations {
-            assert_eq!(keys(variation), ["ask_first", "cautions", "keeping", "lines", "name", "never_for"]);
+            assert_eq!(
+                keys(variation),
+                ["ask_first", "cautions", "cost", "keeping", "lines", "name", "never_for"]
+            );
             assert!(variation["name"].is_string());
             looked_at(variation);
         }

@@ -45,6 +45,7 @@ fn recipe(id: &str) -> Recipe {
         levels: Levels { part: part("levels"), vessels: vec![], fills: vec![], scale: String::new() },
         variations: None,
         wanted: None,
+        cost: None,
         turned: stillroom::page::view::Turned::default(),
         keeping: Keeping {
             part: part("keeping"),

@@ -121,8 +121,9 @@ pub fn value(text: &str, unit: &Unit) -> Result<f64, Unmet> {
     let read = match unit.dimension {
         _ if unit.text.starts_with('%') => measure::per_cent(text),
         Dimension::NONE => match text.parse::<f64>() {
-            Ok(plain) if plain > 0.0 && plain.is_finite() => return Ok(plain),
-            _ => measure::per_cent(text),
+            Ok(plain) if plain > 0.0 && plain.is_finite() => return Ok(plain / unit.printed),
+            _ if text.ends_with('%') => measure::per_cent(text),
+            _ => return unmet(format!("`{text}` is no plain number above nothing, such as 0.75")),
         },
         Dimension::MASS => measure::mass(text),
         Dimension::VOLUME => measure::volume(text),
@@ -136,7 +137,7 @@ pub fn value(text: &str, unit: &Unit) -> Result<f64, Unmet> {
     };
     let amount = read.map_err(|misread| Unmet { why: misread.message })?;
     if amount.low != amount.high {
-        return unmet(format!("`{text}` is two numbers; aim at one"));
+        return unmet(format!("`{text}` is two numbers; write one"));
     }
     if amount.dimension() == unit.dimension || unit.text.starts_with('%') || unit.dimension == Dimension::NONE
     {

@@ -78,7 +78,13 @@ pub fn bill(worked: &Worked, prices: &Prices) -> Option<Bill> {
                     }),
                 }
             }
-            None => bill.unpriced.push(ingredient.words.clone()),
+            None => {
+                let made = if ingredient.href.is_some() { ", made before" } else { "" };
+                let name = format!("{}{made}", ingredient.words);
+                if !bill.unpriced.contains(&name) {
+                    bill.unpriced.push(name);
+                }
+            }
         }
     }
     (!bill.items.is_empty()).then_some(bill)

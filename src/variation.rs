@@ -131,6 +131,11 @@ impl Worked {
         self.values[line.index()]
     }
 
+    /// The line of what it makes: a volume, a weight or an area.
+    pub fn made(&self) -> Option<Line> {
+        [Id::Finished, Id::FinishedWeight, Id::Area].into_iter().find_map(|id| self.laid.working.line(id))
+    }
+
     /// A line as printed, with its unit.
     pub fn shown(&self, line: Line) -> String {
         show(self.at(line), self.laid.working.entry(line).unit, self.places[line.index()])

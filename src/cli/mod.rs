@@ -51,9 +51,9 @@ enum What {
         #[arg(long = "of", value_name = "DIR")]
         dir: Option<PathBuf>,
         /// Work the batch that comes to so much: "500 mL", "12 of 30 mL", "80 of 1 g"
-        #[arg(long, value_name = "RESULT")]
+        #[arg(long, value_name = "RESULT", conflicts_with_all = ["set", "measured", "aim", "other"])]
         wanted: Option<String>,
-        /// Set a number the recipe declares: "honey=0.75", "water=2 L"
+        /// Set a number the recipe declares: "honey=0.75", "rosehip=150 g"
         #[arg(long, value_name = "NUMBER=VALUE")]
         set: Vec<String>,
         /// Put in what you measured: "strained=900 mL"
@@ -63,7 +63,7 @@ enum What {
         #[arg(long, value_name = "LINE=VALUE by NUMBER")]
         aim: Option<String>,
         /// Another recipe to set beside it, line by line
-        #[arg(value_name = "OTHER")]
+        #[arg(value_name = "OTHER", conflicts_with_all = ["set", "measured", "aim", "json"])]
         other: Option<String>,
         /// Print it as JSON
         #[arg(long)]

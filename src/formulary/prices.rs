@@ -57,7 +57,15 @@ impl Prices {
                 None => (plants.contains(&bare) || faulty.contains(bare)).then(|| name.clone()),
             };
             match known {
-                Some(known) => drop(self.packs.insert(known, pack)),
+                Some(known) => {
+                    if let Some(first) = self.packs.insert(known, pack) {
+                        let message = format!("`{name}` has a price already, under another of its names");
+                        findings.push(
+                            Finding::error(Code::TwiceWritten, first.span, message)
+                                .why("it is bought at one price"),
+                        );
+                    }
+                }
                 None => {
                     let message =
                         format!("a price for `{name}`, which no plant and nothing in the pantry is called");
@@ -65,6 +73,10 @@ impl Prices {
                     let finding = Finding::error(Code::UnknownName, pack.span, message)
                         .why("a plant is called as its file is, `fresh` before it where it is bought fresh");
                     findings.push(match nearest(bare, names) {
+                        // Fresh stays fresh: the dried plant has another price.
+                        Some(near) if bare != name && plants.contains(&near) => {
+                            finding.write(format!("fresh {near}"))
+                        }
                         Some(near) => finding.write(near),
                         None => finding,
                     });

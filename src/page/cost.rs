@@ -12,7 +12,7 @@ pub fn money(value: f64) -> String {
     decimal(value, 2)
 }
 
-/// What is used and what is bought, in a line: "£ 3.85 used, 7.00 in whole packs".
+/// What is used and what is bought, in a line: "£ 3.85 as used, 7.00 in whole packs".
 pub fn in_short(bill: &Bill, currency: &str) -> String {
     let sum = format!("{currency} {} as used, {} in whole packs", money(bill.used()), money(bill.bought()));
     match bill.unpriced[..] {

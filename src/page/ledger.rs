@@ -86,9 +86,8 @@ fn short_sum(worked: &Worked) -> String {
 /// What nobody wrote down that moves the result most, and what to do about it; empty where nothing does.
 pub fn matters(worked: &Worked) -> String {
     let working = &worked.laid.working;
-    let result = [Id::Finished, Id::FinishedWeight, Id::Area].into_iter().find_map(|id| working.line(id));
     let Some((line, (assumed, range))) =
-        result.and_then(|line| Some((line, working.matters_most(&worked.set, line)?)))
+        worked.made().and_then(|line| Some((line, working.matters_most(&worked.set, line)?)))
     else {
         return String::new();
     };
@@ -96,7 +95,7 @@ pub fn matters(worked: &Worked) -> String {
     let unit = working.entry(line).unit;
     let shown = |value: f64| crate::measure::show(value, unit, crate::measure::usual_places(value, unit));
     format!(
-        "What matters most here is a guess: {}. By itself it makes of the {} anything from {} to {}. {advice}",
+        "What matters most here is a guess: {}. By itself it takes “{}” from {} to {}. {advice}",
         working.entry(assumed).name,
         working.entry(line).name,
         shown(range.low),

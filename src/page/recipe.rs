@@ -108,8 +108,7 @@ fn turned(worked: &WorkedRecipe, part: PartLink) -> Turned {
         let aimed = aim::aimed(&worked.base, aim, &[]).ok()?;
         let (base, to) = (&worked.base, &aimed.worked);
         let name = |line| base.laid.working.entry(line).name.clone();
-        let made = [Id::Finished, Id::FinishedWeight].into_iter().find_map(|id| base.laid.working.line(id));
-        let made = made.filter(|line| *line != aimed.line);
+        let made = base.made().filter(|line| *line != aimed.line);
         let makes = made.map_or(String::new(), |line| format!("; that makes {}", plainly(to, line)));
         Some(MoverRow {
             term: format!("{} {}", capital(&name(aimed.line)), to.shown(aimed.line)),

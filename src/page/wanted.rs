@@ -68,7 +68,6 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
     Some(Variations { part, caption: caption.to_string(), rows: rows.collect(), heads: heads.clone() })
 }
 
-/// An ingredient in both systems: "360 mL, 1 1/2 cups".
 /// What is taken of it, metric and as a kitchen with US measures has it.
 fn amount(worked: &Worked, ingredient: &Ingredient) -> [String; 2] {
     let toward = if ingredient.keeps { Toward::Up } else { Toward::Nearest };

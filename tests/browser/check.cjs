@@ -108,6 +108,8 @@ async function used(browser, files, found) {
         for (const way of ["ascending", "descending", null]) {
           await head.locator("button").click();
           if (await head.getAttribute("aria-sort") !== way) tell("a column does not say its order");
+          const sums = await table.evaluate((at) => !at.matches(".cost") || at.tBodies[0].lastElementChild.matches(".base"));
+          if (!sums) tell("a sum left its place");
           ways.push(await names());
         }
         if (ways[2].join() !== book.join()) tell("a table does not come back to the book's order");

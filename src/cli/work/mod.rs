@@ -106,15 +106,13 @@ fn find(
     let Some(mut recipe) = recipes.swap_remove(n) else { return Ok(Err(Stop::Findings)) };
     if let Some(variation) = variation {
         let v = variation.parse::<usize>().ok().and_then(|v| v.checked_sub(1));
-        let Some(base) = v.and_then(|v| recipe.variations.get(v)).cloned() else {
-            let told = format!(
-                "`{}` has {} variation(s); there is no .{variation}",
-                recipe.base.name,
-                recipe.variations.len()
-            );
+        let own = v.and_then(|v| recipe.each().skip(1).nth(v)).map(|(base, own)| (base.clone(), own.clone()));
+        let Some((base, own)) = own else {
+            let (name, count) = (&recipe.base.name, recipe.variations.len());
+            let told = format!("`{name}` has {count} variation(s); there is no .{variation}");
             return Ok(Err(Stop::Told(told)));
         };
-        recipe = WorkedRecipe { base, variations: Vec::new(), recipe: recipe.recipe };
+        recipe = WorkedRecipe { base, variations: Vec::new(), recipe: own };
     }
     Ok(Ok(recipe))
 }
@@ -137,14 +135,30 @@ fn ask(recipe: WorkedRecipe, asked: &Question) -> Result<WorkedRecipe, Stop> {
     }
     let set = pairs(&base, asked.set, declared)?;
     let measured = pairs(&base, asked.measured, measurable)?;
-    // A batch asked for stays: what it set is set again with the rest.
-    let all: Vec<(Line, f64)> = [&base.set, &set, &measured].into_iter().flatten().copied().collect();
-    base = recipe.base.with(&all);
+    measured.iter().filter_map(|at| odd(&base, *at)).for_each(|told| say(&mut std::io::stderr(), &told));
+    if !set.is_empty() || !measured.is_empty() {
+        base = base.with(&[set, measured.clone()].concat());
+    }
     if let Some(text) = asked.aim {
-        let found = aimed(&base, &read_aim(text)?, &measured)?;
-        base = found.worked;
+        base = aimed(&base, &read_aim(text)?, &measured)?.worked;
+    }
+    if let Some(line) = base.laid.working.impossible(&base.values) {
+        let name = &base.laid.working.entry(line).name;
+        return Err(Stop::Told(format!("that cannot be: `{name}` would come to {}", base.shown(line))));
     }
     Ok(WorkedRecipe { base, variations: Vec::new(), recipe: recipe.recipe })
+}
+
+/// A measurement that lies outside what the recipe comes to, however its guesses fall: a slip, as like as not.
+fn odd(recipe: &Worked, (line, value): (Line, f64)) -> Option<String> {
+    let (low, high) = recipe.between(line)?;
+    let range = recipe.ranges[line.index()];
+    let name = &recipe.laid.working.entry(line).name;
+    (value < range.low || value > range.high).then(|| {
+        format!(
+            "stillroom: `{name}` usually comes to between {low} and {high}; look again at what you measured"
+        )
+    })
 }
 
 /// `NAME=VALUE`, each as a line and its value.
@@ -156,6 +170,9 @@ fn pairs(
     let read = |text: &String| {
         let (name, value) =
             text.split_once('=').ok_or_else(|| Stop::Told(format!("`{text}` is not NAME=VALUE")))?;
+        if name.trim().is_empty() {
+            return Err(Stop::Told(format!("`{text}` is not NAME=VALUE")));
+        }
         let line = find(base, name.trim())?;
         Ok((line, aim::value(value, base.laid.working.entry(line).unit)?))
     };

@@ -9,7 +9,6 @@ use crate::page::cost;
 use crate::page::ledger::matters;
 use crate::page::show::{between, plainly};
 use crate::variation::{Worked, WorkedRecipe};
-use crate::working::Id;
 
 /// The short sum as a table, then the variations by their finished volume, then who must not take it.
 pub(super) fn as_table(recipe: &WorkedRecipe, book: &Formulary, bold: bool) -> String {
@@ -45,12 +44,7 @@ pub(super) fn as_table(recipe: &WorkedRecipe, book: &Formulary, bold: bool) -> S
     if !recipe.variations.is_empty() {
         out.push_str("\nVariations\n");
         for variation in &recipe.variations {
-            let made = variation
-                .laid
-                .working
-                .line(Id::Finished)
-                .or(variation.laid.working.line(Id::FinishedWeight))
-                .map_or(String::new(), |line| plainly(variation, line));
+            let made = variation.made().map_or(String::new(), |line| plainly(variation, line));
             out.push_str(&format!("{:<50}{:>12}\n", cut(&variation.name, 49), made.replace('\u{a0}', " ")));
         }
     }

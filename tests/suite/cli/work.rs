@@ -154,6 +154,25 @@ fn looked_at(one: &Value) {
     }
 }
 
+/// A variation by its number is what it is among the others of its recipe.
+#[test]
+fn a_variation_alone_is_the_same() {
+    let content = kit::root().join("content");
+    let json = |name: &str| -> Value {
+        let ran = run(kit::root(), &["work", "--json", name, "--of", &content.to_string_lossy()]);
+        serde_json::from_str(&ran.out).expect("JSON")
+    };
+    for recipe in ["what-a-day-may-hold#3", "jars-that-wait#2"] {
+        let all = json(recipe);
+        for (n, among) in all["variations"].as_array().expect("a list").iter().enumerate() {
+            let alone = json(&format!("{recipe}.{}", n + 1));
+            assert_eq!(alone["keeping"], among["keeping"], "{recipe}.{}", n + 1);
+            assert_eq!(alone["never_for"], among["never_for"], "{recipe}.{}", n + 1);
+            assert_eq!(alone["lines"], among["lines"], "{recipe}.{}", n + 1);
+        }
+    }
+}
+
 /// Numbers set, measured and aimed at, and two recipes side by side; all within 80 columns.
 #[test]
 fn work_answers_what_if() {
@@ -191,6 +210,13 @@ fn work_answers_what_if() {
         let ran = ask(&[&[syrup], words].concat());
         ran.says(2, "", told);
     }
+    // What cannot be is refused, and a slip of the jug is told.
+    ask(&[syrup, "--set", "minutes at a simmer=2000 min"]).says(2, "", "cannot be");
+    ask(&[syrup, "--set", "=1"]).says(2, "", "NAME=VALUE");
+    ask(&[syrup, "--set", "honey=0"]).says(2, "", "plain number");
+    ask(&[syrup, "--measured", "strained=9000 mL"]).says(0, "9,000 mL", "look again");
+    ask(&[syrup, "--wanted", "2 L", "--measured", "strained=900 mL"]).says(2, "", "cannot be used with");
+    ask(&[syrup, "thyme-syrup", "--json"]).says(2, "", "cannot be used with");
     let beside = ask(&[syrup, "thyme-syrup"]);
     beside.says(0, "* they differ", "");
     let variation = ask(&[syrup, &format!("{syrup}#1.2")]);

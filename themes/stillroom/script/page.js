@@ -19,26 +19,31 @@ for (const button of buttons) {
   button.addEventListener("click", () => { choose(button.value); keep(button.value); });
 }
 
-// What a cell is put in order by: minutes for a time, a number for a figure, else its words. The marks
-// and what stands under the figure are not part of it.
-const MINUTES = { min: 1, h: 60, day: 1440, week: 10080, month: 43830, year: 525960 };
+// What a cell is put in order by: minutes for a time, a number for a figure, else its words. Kilograms and litres
+// count as the thousands they are. Marks, the other system and what stands under the figure are not part of it.
+const TIMES = { min: 1, h: 60, day: 1440, week: 10080, month: 43830, year: 525960 };
 const TIME = /([\d.,]+)\s*(min|h|day|week|month|year)s?(?![a-z])/g;
 const number = (text) => parseFloat(text.replaceAll(",", ""));
 const key = (cell) => {
-  const own = [...cell.childNodes].filter((node) => node.nodeType === Node.TEXT_NODE);
-  const text = own.map((node) => node.data).join("").trim();
-  const times = /^(after )?\d/.test(text) ? [...text.matchAll(TIME)] : [];
-  if (times.length) return times.reduce((sum, [, count, unit]) => sum + number(count) * MINUTES[unit], 0);
-  return Number.isNaN(number(text)) ? text : number(text);
+  const bare = cell.cloneNode(true);
+  for (const beside of bare.querySelectorAll(".under, .against, .us, .and")) beside.remove();
+  const text = bare.textContent.trim();
+  if (cell.tagName === "TH" || Number.isNaN(number(text))) return text;
+  const times = [...text.replace(/^after /, "").matchAll(TIME)];
+  if (times.length) return times.reduce((sum, [, count, unit]) => sum + number(count) * TIMES[unit], 0);
+  return number(text) * (/^[\d.,]+\s(kg|L)\b/.test(text) ? 1000 : 1);
 };
 // Numbers before words, and a dash, which is no figure, last whichever way.
 const rank = (value) => (value === "\u2013" ? 2 : typeof value === "string" ? 1 : 0);
+const words = new Intl.Collator(document.documentElement.lang, { numeric: true });
 const order = (way) => ([a], [b]) =>
-  rank(a) - rank(b) || way * (typeof a === "string" ? a.localeCompare(b, document.documentElement.lang) : a - b);
+  rank(a) - rank(b) || way * (typeof a === "string" ? words.compare(a, b) : a - b);
 
 for (const table of document.querySelectorAll("table.fold-out")) {
   const body = table.tBodies[0];
   const rows = [...body.rows];
+  // A sum stays under what it sums.
+  const sums = table.classList.contains("cost") ? rows.filter((row) => row.classList.contains("base")) : [];
   const heads = [...table.tHead.rows[0].cells];
   heads.forEach((head, column) => {
     const button = document.createElement("button");
@@ -51,8 +56,8 @@ for (const table of document.querySelectorAll("table.fold-out")) {
       for (const other of heads) other.ariaSort = null;
       if (next === "none") return body.append(...rows);
       head.ariaSort = next;
-      const keyed = rows.map((row) => [key(row.cells[column]), row]);
-      body.append(...keyed.sort(order(next === "ascending" ? 1 : -1)).map(([, row]) => row));
+      const keyed = rows.filter((row) => !sums.includes(row)).map((row) => [key(row.cells[column]), row]);
+      body.append(...keyed.sort(order(next === "ascending" ? 1 : -1)).map(([, row]) => row), ...sums);
     });
   });
 }

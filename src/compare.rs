@@ -1,7 +1,7 @@
 //! Two workings side by side: every line that tools rely on, in one order, with what each comes to and how the
 //! one stands to the other.
 
-use crate::measure::{show, usual_places};
+use crate::measure::show_usual;
 use crate::variation::Worked;
 use crate::working::Id;
 
@@ -69,7 +69,7 @@ fn row(id: Id, left: &Worked, right: &Worked) -> Option<Row> {
     let both = [left, right].map(|of| {
         let line = of.laid.working.line(id)?;
         let entry = of.laid.working.entry(line);
-        let shown = show(of.at(line), entry.unit, usual_places(of.at(line), entry.unit));
+        let shown = show_usual(of.at(line), entry.unit);
         Some((entry.name.as_str(), shown))
     });
     let mut names: Vec<&str> = both.iter().flatten().map(|(name, _)| *name).collect();

@@ -26,11 +26,14 @@ pub struct Item {
     pub needed: f64,
     /// The pack.
     pub pack: Pack,
-    /// How many whole packs that takes.
-    pub packs: f64,
 }
 
 impl Item {
+    /// How many whole packs that takes; what floating point alone adds is no pack.
+    pub fn packs(&self) -> f64 {
+        (self.needed / self.pack.holds - 1e-9).ceil()
+    }
+
     /// What is used of it costs so much.
     pub fn used(&self) -> f64 {
         self.needed / self.pack.holds * self.pack.price
@@ -38,7 +41,7 @@ impl Item {
 
     /// What is bought costs so much.
     pub fn bought(&self) -> f64 {
-        self.packs * self.pack.price
+        self.packs() * self.pack.price
     }
 }
 
@@ -61,21 +64,12 @@ pub fn bill(worked: &Worked, prices: &Prices) -> Option<Bill> {
         match priced(worked, ingredient, prices) {
             // The same thing put in twice is bought once.
             Some((needed, pack)) => {
-                match bill.items.iter_mut().find(|item| item.pack == *pack && item.words == ingredient.words)
-                {
-                    Some(item) => {
-                        *item = Item {
-                            packs: packs(item.needed + needed, pack),
-                            needed: item.needed + needed,
-                            ..item.clone()
-                        }
+                let same = |item: &&mut Item| item.pack == *pack && item.words == ingredient.words;
+                match bill.items.iter_mut().find(same) {
+                    Some(item) => item.needed += needed,
+                    None => {
+                        bill.items.push(Item { words: ingredient.words.clone(), needed, pack: pack.clone() })
                     }
-                    None => bill.items.push(Item {
-                        words: ingredient.words.clone(),
-                        needed,
-                        packs: packs(needed, pack),
-                        pack: pack.clone(),
-                    }),
                 }
             }
             None => {
@@ -104,9 +98,4 @@ fn priced<'a>(worked: &Worked, ingredient: &Ingredient, prices: &'a Prices) -> O
     let pack = prices.pack(&name)?;
     let line = if pack.unit.dimension == Dimension::MASS { ingredient.weight } else { ingredient.volume };
     Some((worked.at(line?), pack))
-}
-
-/// Whole packs; what floating point alone adds is no pack.
-fn packs(needed: f64, pack: &Pack) -> f64 {
-    (needed / pack.holds - 1e-9).ceil()
 }

@@ -130,14 +130,14 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
     let located = |source: &Source, found: Vec<Finding>, findings: &mut Vec<Finding>| {
         findings.extend(found.into_iter().map(|finding| finding.locate(source)));
     };
-    if gathered.course {
-        if let Some(source) = read_source(dir, "formulary.yaml", findings)? {
-            let mut found = Vec::new();
-            book.course = read_course(&source, &mut found);
-            found.extend(claims::findings(&source, whole(&source)));
-            located(&source, found, findings);
-        }
-    } else {
+    let course = if gathered.course { read_source(dir, "formulary.yaml", findings)? } else { None };
+    if let Some(source) = &course {
+        let mut found = Vec::new();
+        book.course = read_course(source, &mut found);
+        found.extend(claims::findings(source, whole(source)));
+        located(source, found, findings);
+    }
+    if !gathered.course {
         findings.push(
             Finding::of_file(
                 Level::Error,
@@ -166,13 +166,11 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         located(&source, found, findings);
     }
     stock(dir, &gathered, &mut book, findings)?;
-    if !book.course.prices.is_empty()
-        && let Some(source) = read_source(dir, "formulary.yaml", &mut Vec::new())?
-    {
+    if let Some(source) = &course {
         let mut found = Vec::new();
         let plants = book.plants.keys().map(String::as_str);
         book.course.prices.settle(plants, &book.faulty, &book.pantry, &mut found);
-        located(&source, found, findings);
+        located(source, found, findings);
     }
     let mut joined = false;
     for path in &gathered.lessons {

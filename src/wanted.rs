@@ -4,7 +4,7 @@
 
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
-use crate::measure::{Amount, Dimension, Wanted, WantedBy, show};
+use crate::measure::{Amount, Dimension, Wanted, WantedBy, show_usual};
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::{How, Id, NoAnswer, turn_round};
 
@@ -113,7 +113,7 @@ fn made(recipe: &Worked, count: f64, each: &Amount) -> Result<(Line, f64), Unmet
 /// Why no one amount brings a line to a target, with what it can come to.
 pub fn in_words(recipe: &Worked, line: Line, none: &NoAnswer) -> String {
     let entry = recipe.laid.working.entry(line);
-    let shown = |value: f64| show(value, entry.unit, crate::measure::usual_places(value, entry.unit));
+    let shown = |value: f64| show_usual(value, entry.unit);
     match none {
         NoAnswer::OutOfReach { low, high } if low.is_finite() && high.is_finite() => {
             format!("`{}` can come to {} up to {}", entry.name, shown(*low), shown(*high))

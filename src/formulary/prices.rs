@@ -36,11 +36,6 @@ impl Prices {
         self.packs.get(of).map(|pack| &pack.value)
     }
 
-    /// Whether there are any.
-    pub fn is_empty(&self) -> bool {
-        self.packs.is_empty()
-    }
-
     /// Holds the names to what the book has; an item of the pantry may be called by any of its names.
     pub fn settle<'a>(
         &mut self,

@@ -60,6 +60,13 @@ pub struct Rung {
     pub source: Source,
 }
 
+impl Rung {
+    /// Its class and how long, for a cell: "C: cold, 3 weeks".
+    pub fn in_short(&self) -> String {
+        format!("{}: {}", self.class, self.brief)
+    }
+}
+
 const GUIDELINE: Source = Source::practice("a teaching guideline, on the careful side");
 const RULE: Source = Source::published(Work::PreservingSyrups, "free water and the alcohol that covers it");
 

@@ -17,7 +17,7 @@ use crate::diagnostic::Finding;
 use crate::span::{Source, Span, Spanned};
 
 pub use anchor::{plain, recipe_anchor};
-pub use parts::{Parts, parts};
+pub use parts::{Parts, facts, parts};
 
 /// A fenced block that is ours, at the outermost level of the body.
 #[derive(Clone, PartialEq, Debug)]

@@ -1,7 +1,8 @@
 //! A file cut into the facts between two lines of `---` and the Markdown below them.
 
-use crate::diagnostic::{Code, Finding};
+use crate::diagnostic::{Code, Finding, Level};
 use crate::span::{Source, Span, Spanned};
+use crate::yaml::{self, Node};
 
 /// A content file's two parts.
 #[derive(Clone, PartialEq, Debug)]
@@ -10,6 +11,20 @@ pub struct Parts<'a> {
     pub front: Option<Spanned<&'a str>>,
     /// Everything below.
     pub body: Spanned<&'a str>,
+}
+
+/// The facts that a page opens with, as a tree; `what` is the page in the author's words, `example` how they begin. A
+/// page without them is told of, and no page.
+pub fn facts(source: &Source, what: &str, example: &str, findings: &mut Vec<Finding>) -> Option<Node> {
+    let found = parts(source).map_err(|finding| vec![finding]).and_then(|parts| {
+        let front = parts.front.ok_or_else(|| {
+            let message = format!("{what} opens with its facts between two lines of ---");
+            let finding = Finding::of_file(Level::Error, Code::NoFrontMatter, &source.path, message);
+            vec![finding.write(format!("---\n{example}\n---"))]
+        })?;
+        yaml::read(front.value, front.span.start)
+    });
+    found.map_err(|found| findings.extend(found)).ok()
 }
 
 /// Cuts a file. A byte order mark, empty lines above and Windows line ends do no harm.

@@ -82,6 +82,11 @@ pub fn usual_places(value: f64, unit: &Unit) -> u8 {
     }
 }
 
+/// The value with the places its unit usually prints.
+pub fn show_usual(value: f64, unit: &Unit) -> String {
+    show(value, unit, usual_places(value, unit))
+}
+
 /// The value as printed: number, a space that does not break, unit.
 pub fn show(value: f64, unit: &Unit, places: u8) -> String {
     let mut text = decimal(value * unit.printed, places);

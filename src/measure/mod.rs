@@ -19,7 +19,7 @@ mod read_ratio;
 mod read_wanted;
 pub mod unit;
 
-pub use decimal::{decimal, rounded, show, usual_places};
+pub use decimal::{decimal, rounded, show, show_usual, usual_places};
 pub use dimension::Dimension;
 pub use kitchen::{Close, Kitchen, Toward};
 pub use kitchen_unit::{Measure, System};

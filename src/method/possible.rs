@@ -22,7 +22,7 @@ pub(super) fn check(work: &Working, recipe: &Recipe, findings: &mut Vec<Finding>
     let fault = |line: Line, value: f64| {
         let entry = work.entry(line);
         let at = recipe.method.get(entry.step.wrapping_sub(1)).map_or(recipe.name.span, |step| step.span);
-        let amount = crate::measure::show(value, entry.unit, crate::measure::usual_places(value, entry.unit));
+        let amount = crate::measure::show_usual(value, entry.unit);
         (at, format!("`{}` comes to {amount}", entry.name))
     };
     if let Some(line) = work.impossible(&values) {

@@ -2,8 +2,7 @@
 
 use super::label::bottle_size;
 use super::levels;
-use super::show::said_plainly;
-use super::show::{plainly, whole, whole_bottles};
+use super::show::{plainly, said_plainly, whole, whole_bottles};
 use super::view::{Fill, Levels, PartLink, Vessel};
 use crate::formula::Line;
 use crate::measure::kitchen;

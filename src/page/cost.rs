@@ -4,7 +4,7 @@ use super::show::capital;
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::cost::{Bill, bill};
 use crate::formulary::Prices;
-use crate::measure::{decimal, show, usual_places};
+use crate::measure::{decimal, show_usual};
 use crate::variation::Worked;
 
 /// Money, to the hundredth.
@@ -22,7 +22,7 @@ pub fn in_short(bill: &Bill, currency: &str) -> String {
 }
 
 /// The table; none where nothing has a price.
-pub fn table(worked: &Worked, prices: &Prices, part: PartLink) -> Option<Variations> {
+pub fn table(worked: &Worked, prices: &Prices) -> Option<Variations> {
     let bill = bill(worked, prices)?;
     let names = ["Needed", "Sold as", "Price", "Packs", "Bought", "Used"];
     let heads = names.map(|name| Head {
@@ -40,12 +40,12 @@ pub fn table(worked: &Worked, prices: &Prices, part: PartLink) -> Option<Variati
         .items
         .iter()
         .map(|item| {
-            let needed = show(item.needed, item.pack.unit, usual_places(item.needed, item.pack.unit));
+            let needed = show_usual(item.needed, item.pack.unit);
             let texts = [
                 needed,
                 item.pack.written.clone(),
                 money(item.pack.price),
-                decimal(item.packs, 0),
+                decimal(item.packs(), 0),
                 money(item.bought()),
                 money(item.used()),
             ];
@@ -66,5 +66,5 @@ pub fn table(worked: &Worked, prices: &Prices, part: PartLink) -> Option<Variati
         "In {}. Used is what is needed by the pack, times its price; bought is whole packs. Bottles and labels are not in it.{missing}",
         prices.currency
     );
-    Some(Variations { part, caption, heads: heads.to_vec(), rows })
+    Some(Variations { part: PartLink::default(), caption, heads: heads.to_vec(), rows })
 }

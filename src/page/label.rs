@@ -2,16 +2,15 @@
 
 use super::company::with_reasons;
 use super::keeping::use_by;
-use super::show::{about, between, duration, plainly, whole, whole_bottles};
+use super::show::{about, between, duration, plainly, size_of, whole, whole_bottles};
 use super::view::{Kind, LabelRow, Link};
 use crate::calendar::Day;
 use crate::caution::{Caution, Company};
-use crate::formula::Line;
 use crate::keeping::{Judged, Verdict};
 use crate::measure::{decimal, kitchen};
 use crate::recipe::Keep;
 use crate::variation::{Worked, WorkedRecipe};
-use crate::working::{How, Id};
+use crate::working::Id;
 
 pub(super) fn label(
     worked: &WorkedRecipe,
@@ -51,7 +50,9 @@ pub(super) fn label(
         let (value, mut notes) = match working.line(Id::Pieces) {
             Some(pieces) => {
                 let count = decimal(whole(base.at(pieces)), 0);
-                (format!("{count} pieces{}", size_of(base, pieces)), vec![format!("{weighed} in all")])
+                let each = size_of(base, Id::Pieces);
+                let each = each.map_or(String::new(), |size| format!(" of {}", plainly(base, size)));
+                (format!("{count} pieces{each}"), vec![format!("{weighed} in all")])
             }
             None => (weighed, Vec::new()),
         };
@@ -108,22 +109,9 @@ pub(super) fn label(
     rows
 }
 
-/// " of 1 g", of what is cut into pieces.
-fn size_of(worked: &Worked, pieces: Line) -> String {
-    match &worked.laid.working.entry(pieces).how {
-        How::Worked(by) => format!(" of {}", plainly(worked, by.with[1][0])),
-        _ => String::new(),
-    }
-}
-
 /// " of 250 mL (8.5 fl oz)".
 pub(super) fn bottle_size(worked: &Worked) -> String {
-    let Some(bottles) = worked.laid.working.line(Id::Bottles) else {
-        return String::new();
-    };
-    let How::Worked(by) = &worked.laid.working.entry(bottles).how else {
-        return String::new();
-    };
-    let size = by.with[1][0];
-    format!(" of {} ({})", plainly(worked, size), kitchen::fl_oz(worked.at(size)))
+    size_of(worked, Id::Bottles).map_or(String::new(), |size| {
+        format!(" of {} ({})", plainly(worked, size), kitchen::fl_oz(worked.at(size)))
+    })
 }

@@ -5,7 +5,7 @@ use super::view::{Fold, FormulaRow, Kind, Ledger, LedgerRow, Link, PartLink};
 use crate::formula::equation::{Form, Writer, escape};
 use crate::formula::expr::Symbol;
 use crate::formula::{Formula, Line, Use};
-use crate::measure::decimal;
+use crate::measure::{decimal, show_usual};
 use crate::variation::Worked;
 use crate::working::{How, Id};
 
@@ -93,7 +93,7 @@ pub fn matters(worked: &Worked) -> String {
     };
     let How::Assumed { advice, .. } = &working.entry(assumed).how else { return String::new() };
     let unit = working.entry(line).unit;
-    let shown = |value: f64| crate::measure::show(value, unit, crate::measure::usual_places(value, unit));
+    let shown = |value: f64| show_usual(value, unit);
     format!(
         "What matters most here is a guess: {}. By itself it takes “{}” from {} to {}. {advice}",
         working.entry(assumed).name,

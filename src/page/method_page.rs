@@ -9,7 +9,7 @@ use crate::bibliography::Work;
 use crate::formula::catalogue;
 use crate::formula::equation::escape;
 use crate::materia::{assumptions, figures, relations};
-use crate::measure::{show, usual_places};
+use crate::measure::{show, show_usual};
 use crate::variation::Worked;
 use crate::working::How;
 
@@ -84,7 +84,7 @@ pub fn page(frame: Frame, users: &Users) -> MethodPage {
         }
     });
     let tables = relations().map(|relation| {
-        let end = |x: f64| show(x, relation.of, usual_places(x, relation.of));
+        let end = |x: f64| show_usual(x, relation.of);
         FigureRow {
             id: format!("figure-{}", relation.id),
             name: relation.words.to_string(),
@@ -95,7 +95,7 @@ pub fn page(frame: Frame, users: &Users) -> MethodPage {
         }
     });
     let assumed = assumptions().map(|assumption| {
-        let value = |x: f64| show(x, assumption.unit, usual_places(x, assumption.unit));
+        let value = |x: f64| show_usual(x, assumption.unit);
         FigureRow {
             id: format!("figure-{}", assumption.id),
             name: assumption.words.to_string(),

@@ -11,7 +11,7 @@ use crate::formula::{Line, Use, evaluate};
 use crate::formulary::Formulary;
 use crate::materia::{Fact, HONEY_MOISTURE, Kind, built_in};
 use crate::measure::unit::{G, PER_CENT, PER_CENT_WV, PER_CENT_WW};
-use crate::measure::{Measure, decimal, show, usual_places};
+use crate::measure::{Measure, decimal, show, show_usual};
 use crate::pantry::Shelf;
 
 /// The kinds with their headings, in the order of the list.
@@ -72,12 +72,11 @@ fn facts(shelf: &Shelf, book: &Formulary, root: &str) -> Vec<FactRow> {
     by_weight(shelf, &mut facts);
     let Some(page) = &shelf.page else { return facts.rows };
     for (sugar, share) in &page.single_sugars {
-        let value =
-            format!("{} by weight", show(share.value, &PER_CENT, usual_places(share.value, &PER_CENT)));
+        let value = format!("{} by weight", show_usual(share.value, &PER_CENT));
         facts.cited(&capital(sugar), &value, &share.source);
     }
     if let Some(acid) = &page.other_acid {
-        let value = show(acid.value, &PER_CENT_WV, usual_places(acid.value, &PER_CENT_WV));
+        let value = show_usual(acid.value, &PER_CENT_WV);
         facts.cited("Acid", &format!("{value}; not vinegar's, so no sum here counts it"), &acid.source);
     }
     for (measure, weighs) in &page.weights {
@@ -86,7 +85,7 @@ fn facts(shelf: &Shelf, book: &Formulary, root: &str) -> Vec<FactRow> {
             Measure::Tbsp => "tablespoon",
             other => other.text(),
         };
-        let value = show(weighs.value, &G, usual_places(weighs.value, &G));
+        let value = show_usual(weighs.value, &G);
         facts.cited(&format!("A {what} weighs"), &value, &weighs.source);
     }
     if let Some(keeps) = &page.keeps {
@@ -101,7 +100,7 @@ fn facts(shelf: &Shelf, book: &Formulary, root: &str) -> Vec<FactRow> {
 
 /// A figure that sums use: this book's own, or as built in; where it stands in place of one, both are shown.
 fn of_fact(term: &str, fact: &Fact, built: Option<&Fact>, facts: &mut Facts) {
-    let shown = |fact: &Fact| show(fact.value(), fact.unit(), usual_places(fact.value(), fact.unit()));
+    let shown = |fact: &Fact| show_usual(fact.value(), fact.unit());
     let by = if fact.unit().text == "%" { " by weight" } else { "" };
     let value = match (fact.is_own(), built) {
         (true, Some(built)) => {

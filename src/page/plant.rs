@@ -12,7 +12,7 @@ use crate::formula::{Line, evaluate};
 use crate::formulary::{Aromatic, Ceiling, Danger, Formulary, Most, Plant, PlantForm};
 use crate::materia::ADULT_WEIGHT;
 use crate::measure::unit::{G, MG, MG_PER_G, MG_PER_KG, ML_PER_G, PER_CENT};
-use crate::measure::{Measure, Unit, decimal, kitchen, show, usual_places};
+use crate::measure::{Measure, Unit, decimal, kitchen, show_usual};
 
 /// The view of a plant.
 pub fn page(
@@ -154,7 +154,7 @@ fn table_link(word: &str, root: &str) -> String {
 }
 
 fn of_form(name: &str, form: &PlantForm, facts: &mut Facts) {
-    let shown = |cited: &Cited, unit: &Unit| show(cited.value, unit, usual_places(cited.value, unit));
+    let shown = |cited: &Cited, unit: &Unit| show_usual(cited.value, unit);
     for (of, holds) in [("", &form.holds), (" of oil", &form.holds_oil), (" of honey", &form.holds_honey)] {
         if let Some(holds) = holds {
             let value = format!("{}{of}, squeezed by hand", shown(holds, &ML_PER_G));
@@ -183,7 +183,7 @@ fn fresh_for_dried(plant: &Plant, facts: &mut Facts) {
     let by = crate::formula::Use::from(by);
     let as_dried = evaluate(&by.formula.is, &by.with, &[1.0, fresh, dried], 0);
     let value = format!("{} g fresh for each gram dried", decimal(1.0 / as_dried, 1));
-    let per_cent = |share: f64| show(share, &PER_CENT, usual_places(share, &PER_CENT));
+    let per_cent = |share: f64| show_usual(share, &PER_CENT);
     let source = format!("from {} of water fresh and {} dried", per_cent(fresh), per_cent(dried));
     facts.rows.push(FactRow {
         term: "Fresh for dried".into(),
@@ -196,8 +196,8 @@ fn fresh_for_dried(plant: &Plant, facts: &mut Facts) {
 /// A ceiling, and what it comes to for the course's adult and for the child its source names.
 fn of_ceiling(plant: &Plant, ceiling: &Ceiling, book: &Formulary, facts: &mut Facts) {
     let of = ceiling.of.as_deref().unwrap_or(&plant.words);
-    let grams = |weight: f64| show(weight, &G, usual_places(weight, &G));
-    let mg = |weight: f64| show(weight, &MG, usual_places(weight, &MG));
+    let grams = |weight: f64| show_usual(weight, &G);
+    let mg = |weight: f64| show_usual(weight, &MG);
     let in_plant = |weight: f64| {
         let holds = ceiling.holds.as_ref()?;
         // Of a content between two the higher: the careful end.
@@ -214,14 +214,14 @@ fn of_ceiling(plant: &Plant, ceiling: &Ceiling, book: &Formulary, facts: &mut Fa
                 let kg = decimal(body / 1000.0, 0);
                 format!("at {kg} kg {}{}", mg(most), in_plant(most).unwrap_or_default())
             });
-            let each = show(each, &MG_PER_KG, usual_places(each, &MG_PER_KG));
+            let each = show_usual(each, &MG_PER_KG);
             format!("{each} a day; {}", worked.collect::<Vec<_>>().join("; "))
         }
     };
     facts.cited(&format!("At most, {of}"), &value, &ceiling.source);
     match (&ceiling.of, &ceiling.holds) {
         (Some(of), Some(holds)) => {
-            let shown = |share: f64| show(share, &MG_PER_G, usual_places(share, &MG_PER_G));
+            let shown = |share: f64| show_usual(share, &MG_PER_G);
             let value = match holds.low == holds.high {
                 true => shown(holds.low),
                 false => format!("{}–{}", decimal(holds.low * MG_PER_G.printed, 0), shown(holds.high)),

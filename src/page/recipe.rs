@@ -5,13 +5,12 @@ use super::label::label;
 use super::show::{Both, between, capital, cite, clock, duration, plainly, sweet_both, volume_both};
 use super::view::{
     CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order, PartLink, Recipe,
-    StepRow, Turned, Written,
+    StepRow, Turned, Variations, Written,
 };
 use super::{cost, fair_copy, keeping, ledger, variations, wanted};
 use crate::aim;
 use crate::calendar::Day;
 use crate::caution::{self, Caution, Seen};
-use crate::cost::bill;
 use crate::formula::equation::escape;
 use crate::formulary::Formulary;
 use crate::keeping::judge;
@@ -52,10 +51,11 @@ pub fn recipe(
     let cautions = caution::cautions(&seen);
     let judged = judge(base, worked.recipe.ph());
     let levels = batch_picture(base, PartLink::default());
+    let bill = cost::table(base, &book.course.prices);
     let named = |part: &str| match part {
         "variations" => !worked.variations.is_empty(),
         "wanted" => !worked.recipe.wanted.is_empty(),
-        "cost" => bill(&worked.base, &book.course.prices).is_some(),
+        "cost" => bill.is_some(),
         "turned" => !worked.recipe.aims.is_empty(),
         "levels" => !levels.vessels.is_empty(),
         _ => true,
@@ -89,7 +89,7 @@ pub fn recipe(
         levels: Levels { part: part("levels"), ..levels },
         variations: variations::variations(worked, Some(book), part("variations")),
         wanted: wanted::wanted(worked, part("wanted")),
-        cost: cost::table(&worked.base, &book.course.prices, part("cost")),
+        cost: bill.map(|table| Variations { part: part("cost"), ..table }),
         turned: turned(worked, part("turned")),
         keeping: keeping::view(worked, book, &judged, made, root, part("keeping")),
         cautions: Cautions {

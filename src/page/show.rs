@@ -4,7 +4,7 @@ use crate::bibliography::{Source, Standing};
 use crate::formula::Line;
 use crate::formula::equation::escape;
 use crate::measure::kitchen::{self, Close, Toward};
-use crate::measure::{Dimension, decimal, show, usual_places};
+use crate::measure::{Dimension, decimal, show_usual};
 use crate::method::Say;
 use crate::variation::Worked;
 use crate::working::{How, Id, Rounds};
@@ -60,7 +60,7 @@ pub const fn toward(rounds: Rounds) -> Toward {
 /// A line for running text and pictures: rounded once, without the places a sum needs.
 pub fn plainly(worked: &Worked, line: Line) -> String {
     let (value, unit) = (worked.at(line), worked.laid.working.entry(line).unit);
-    show(value, unit, usual_places(value, unit))
+    show_usual(value, unit)
 }
 
 /// What a step says, for a picture or a plain line: rounded once.
@@ -153,6 +153,14 @@ pub fn sweet_both(worked: &Worked, volume: Line, weight: Line) -> Both {
 /// Whether [`other`] gives a line in the other system, and not something else about it.
 pub fn in_other_system(worked: &Worked, line: Line) -> bool {
     matches!(worked.laid.working.entry(line).unit.dimension, Dimension::VOLUME | Dimension::MASS)
+}
+
+/// The size of what is filled, or of the pieces that are cut: what their count is reckoned by.
+pub fn size_of(worked: &Worked, count: Id) -> Option<Line> {
+    match &worked.laid.working.entry(worked.laid.working.line(count)?).how {
+        How::Worked(by) => Some(by.with[1][0]),
+        _ => None,
+    }
 }
 
 /// "1 bottle", "6 tins": counts are whole, rounded down; the vessel is the preparation's.

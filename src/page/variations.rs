@@ -2,8 +2,7 @@
 
 use super::company::{against_base, in_short};
 use super::cost::money;
-use super::show::capital;
-use super::show::{duration, whole};
+use super::show::{capital, duration, whole};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::caution::{Company, Seen, cautions};
 use crate::compare::Stands;
@@ -103,7 +102,7 @@ pub fn variations(worked: &WorkedRecipe, book: Option<&Formulary>, part: PartLin
                 (None, _) => (String::new(), false),
             };
             cells.push(Cell {
-                text: format!("{}: {}", rung.class, rung.brief),
+                text: rung.in_short(),
                 mark: if rung.class == class_of_base { "" } else { "other" }.to_string(),
                 label: "Keeping".to_string(),
                 under,

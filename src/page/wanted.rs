@@ -1,14 +1,13 @@
 //! Amounts for a wanted result: a row each, the recipe's own batch first.
 
-use super::show::capital;
-use super::show::{duration, plainly};
+use super::show::{capital, duration, plainly, size_of};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::formula::Line;
 use crate::measure::kitchen::{self, Close, Toward};
 use crate::method::Ingredient;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::wanted;
-use crate::working::{How, Id};
+use crate::working::Id;
 
 /// The table; none where nothing is wanted, or nothing can be had.
 pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
@@ -30,7 +29,9 @@ pub fn wanted(worked: &WorkedRecipe, part: PartLink) -> Option<Variations> {
         .map(|id| match id {
             Id::Bottles => {
                 let vessel = base.laid.preparation.map_or("Bottles", |kind| kind.vessel.heading());
-                (id, format!("{vessel}{}", size_of(base)))
+                let size =
+                    size_of(base, id).map_or(String::new(), |size| format!(" of {}", plainly(base, size)));
+                (id, vessel.to_string() + &size)
             }
             Id::Pieces => (id, "Pieces".into()),
             Id::Area => (id, "Covers".into()),
@@ -83,15 +84,6 @@ fn amount(worked: &Worked, ingredient: &Ingredient) -> [String; 2] {
         [plainly(worked, volume), us]
     };
     ingredient.volume.map_or_else(Default::default, both)
-}
-
-/// " of 250 mL", of the bottles that the recipe says.
-fn size_of(worked: &Worked) -> String {
-    let line = worked.laid.working.line(Id::Bottles).map(|line| &worked.laid.working.entry(line).how);
-    match line {
-        Some(How::Worked(by)) => format!(" of {}", plainly(worked, by.with[1][0])),
-        _ => String::new(),
-    }
 }
 
 fn result(worked: &Worked, id: Id) -> String {

@@ -3,13 +3,13 @@
 use super::{Pantry, PantryPage};
 use crate::bibliography::Source as Cite;
 use crate::cited::{Cited, cautions, cited, source_of, substitutes, texts, told};
-use crate::diagnostic::{Code, Finding, Level};
-use crate::manuscript;
+use crate::diagnostic::{Code, Finding};
+use crate::manuscript::facts;
 use crate::materia::{Fact, HONEY_GRAVITY, Item, Kind};
 use crate::measure::unit::{G_PER_ML, KCAL_PER_G, PER_CENT, PER_CENT_VV, PER_CENT_WV};
 use crate::measure::{self, Amount, Measure, Misread, Unit};
 use crate::span::Source;
-use crate::yaml::{self, Fields};
+use crate::yaml::Fields;
 
 /// Reads an item's page. `id` is its name in addresses; what the page does not say is taken from what `pantry` has
 /// of that name, else of that kind.
@@ -19,28 +19,7 @@ pub fn read_item(
     pantry: &Pantry,
     findings: &mut Vec<Finding>,
 ) -> Option<(Item, PantryPage)> {
-    let parts = match manuscript::parts(source) {
-        Ok(parts) => parts,
-        Err(finding) => {
-            findings.push(finding);
-            return None;
-        }
-    };
-    let Some(front) = parts.front else {
-        let message = "a pantry page opens with its facts between two lines of ---";
-        findings.push(
-            Finding::of_file(Level::Error, Code::NoFrontMatter, &source.path, message)
-                .write("---\nname: date syrup\nkind: syrup\n---"),
-        );
-        return None;
-    };
-    let tree = match yaml::read(front.value, front.span.start) {
-        Ok(tree) => tree,
-        Err(found) => {
-            findings.extend(found);
-            return None;
-        }
-    };
+    let tree = facts(source, "a pantry page", "name: date syrup\nkind: syrup", findings)?;
     let mut fields = tree.map("a pantry page", findings)?;
     let name = fields
         .need("name", "name: date syrup", findings)

@@ -1,12 +1,12 @@
 //! The sums of what lessons say is taken on one day.
 
-use super::lesson::Done;
+use super::lesson::{Done, all_noted};
 use super::noted::{Noted, unknown};
 use super::put::{ONE_DAY, Put, frame, lesson_link};
 use crate::day::{Part, sums};
 use crate::diagnostic::{Code, Finding, stops};
 use crate::formulary::{Formulary, LessonHead};
-use crate::measure::{show, usual_places};
+use crate::measure::show_usual;
 use crate::page::day_page::{self, Day};
 use crate::site::{Gathered, Trouble};
 
@@ -28,7 +28,7 @@ pub(super) fn press(
 }
 
 fn day(head: &LessonHead, done: &[Done], findings: &mut Vec<Finding>) -> Day {
-    let all: Vec<&Noted> = done.iter().flat_map(|lesson| &lesson.noted).collect();
+    let all: Vec<&Noted> = all_noted(done).collect();
     let mut taken: Vec<&Noted> = Vec::new();
     for name in &head.one_day {
         match all.iter().find(|noted| noted.link.text == name.value) {
@@ -46,9 +46,9 @@ fn day(head: &LessonHead, done: &[Done], findings: &mut Vec<Finding>) -> Day {
         let most = sum.worked.at(sum.most);
         let message = format!(
             "on one day these come to {} of {} against {}",
-            show(high, unit, usual_places(high, unit)),
+            show_usual(high, unit),
             sum.of,
-            show(most, unit, usual_places(most, unit)),
+            show_usual(most, unit),
         );
         let at = head.one_day.first().map_or_else(Default::default, |name| name.span);
         findings.push(

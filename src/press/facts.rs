@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::lesson::Done;
+use super::lesson::{Done, all_noted};
 use super::noted::{Held, Noted};
 use super::put::{CAUTIONS, PANTRY, PEOPLE, PLANTS, Put, frame};
 use crate::caution::{self, Caution};
@@ -67,17 +67,14 @@ fn text(
     Ok(html)
 }
 
-fn all(done: &[Done]) -> impl Iterator<Item = &Noted> {
-    done.iter().flat_map(|lesson| &lesson.noted)
-}
-
 fn away(link: &Link, root: &str) -> Link {
     Link { href: format!("{root}{}", link.href), ..link.clone() }
 }
 
 /// The recipes that something stands in, and in which of their variations alone.
 fn users(done: &[Done], of: impl Fn(&Noted) -> &Vec<Held>, name: &str, root: &str) -> Vec<UserRow> {
-    let held = all(done).filter_map(|noted| Some((noted, of(noted).iter().find(|held| held.name == name)?)));
+    let held =
+        all_noted(done).filter_map(|noted| Some((noted, of(noted).iter().find(|held| held.name == name)?)));
     held.map(|(noted, held)| UserRow { link: away(&noted.link, root), only: only(&held.only_in) }).collect()
 }
 
@@ -94,7 +91,7 @@ fn only(variations: &[String]) -> String {
 
 fn cautions(book: &Formulary, done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     let mut by_rule: BTreeMap<String, Vec<UserRow>> = BTreeMap::new();
-    for noted in all(done) {
+    for noted in all_noted(done) {
         for held in &noted.cautions {
             let row = UserRow { link: noted.link.clone(), only: only(&held.only_in) };
             by_rule.entry(held.name.clone()).or_default().push(row);
@@ -128,7 +125,7 @@ fn page_link(folder: &str, id: &str, words: &str) -> Link {
 /// For each of the people named anywhere, what is not for them and what they ask about.
 fn index(done: &[Done], pages: &[(Link, Vec<Caution>, bool)]) -> BTreeMap<Who, ForThem> {
     let mut index: BTreeMap<Who, ForThem> = BTreeMap::new();
-    for noted in all(done) {
+    for noted in all_noted(done) {
         // Whether a variation alone bars somebody is told by its name.
         let mut note = |who: Who, never: bool, variation: Option<&String>| {
             let them = index.entry(who).or_default();

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::noted::{self, Noted};
+use super::noted::{Noted, note as note_recipe};
 use super::put::{frame, lesson_link};
 use crate::aim;
 use crate::caution;
@@ -40,6 +40,11 @@ pub(super) struct Done {
     pub noted: Vec<Noted>,
     /// Kinds of preparation it makes.
     pub kinds: Vec<&'static str>,
+}
+
+/// What is kept of every recipe of the book.
+pub(super) fn all_noted(done: &[Done]) -> impl Iterator<Item = &Noted> {
+    done.iter().flat_map(|lesson| &lesson.noted)
 }
 
 /// A lesson read and its recipes worked.
@@ -112,7 +117,7 @@ pub(super) fn press_one(
         let Some(worked) = worked else { continue };
         let anchor = recipe_anchor(at, read.recipes.len());
         let href = format!("{}#{anchor}", lesson_link(head, "").href);
-        done.noted.push(noted::note(
+        done.noted.push(note_recipe(
             worked,
             book,
             Link { text: worked.base.name.clone(), href, current: false },

@@ -1,13 +1,12 @@
 //! What is kept of a recipe for the other pages: who uses which plant, where each caution stands, who must not
 //! take it, what a day of it comes to, and what is set side by side.
 
-use crate::caution::{Company, Seen, cautions};
+use crate::caution::{Caution, Company, Seen, cautions};
 use crate::day::{self, Part};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formulary::Formulary;
 use crate::keeping::judge;
 use crate::page::view::Link;
-use crate::recipe::Recipe;
 use crate::span::Spanned;
 use crate::variation::{Worked, WorkedRecipe};
 
@@ -36,7 +35,7 @@ pub(super) struct Beside {
     /// [`called`] so.
     pub(super) called: String,
     pub(super) worked: Worked,
-    /// "refrigerated, 14 days".
+    /// "C: cold, 3 weeks".
     pub(super) keeps: String,
 }
 
@@ -65,23 +64,29 @@ pub(super) struct Held {
 
 /// Notes a recipe.
 pub(super) fn note(whole: &WorkedRecipe, book: &Formulary, link: Link) -> Noted {
-    let raised = |worked: &Worked, recipe: &Recipe| {
-        let first = std::ptr::eq(worked, &whole.base);
-        cautions(&Seen { worked, recipe, book, whole: first.then_some(whole) })
-    };
-    let companies = whole.each().enumerate().map(|(n, (worked, recipe))| {
-        ((n > 0).then(|| worked.name.clone()), Company::of(&raised(worked, recipe)))
-    });
+    let all: Vec<(&Worked, Vec<Caution>)> = whole
+        .each()
+        .enumerate()
+        .map(|(n, (worked, recipe))| {
+            (worked, cautions(&Seen { worked, recipe, book, whole: (n == 0).then_some(whole) }))
+        })
+        .collect();
+    let companies = all
+        .iter()
+        .enumerate()
+        .map(|(n, (worked, raised))| ((n > 0).then(|| worked.name.clone()), Company::of(raised)));
     Noted {
-        plants: held(whole, |worked, _| worked.laid.plants.clone()),
-        pantry: held(whole, |worked, _| worked.laid.pantry.clone()),
-        cautions: held(whole, |worked, recipe| {
-            raised(worked, recipe).into_iter().map(|caution| caution.rule).collect()
-        }),
+        plants: held(all.iter().map(|(worked, _)| (*worked, worked.laid.plants.clone()))),
+        pantry: held(all.iter().map(|(worked, _)| (*worked, worked.laid.pantry.clone()))),
         companies: companies.collect(),
         day: day::parts(&whole.base, book, &link.href),
         beside: beside(whole, book),
         link,
+        cautions: held(
+            all.iter().map(|(worked, raised)| {
+                (*worked, raised.iter().map(|caution| caution.rule.clone()).collect())
+            }),
+        ),
     }
 }
 
@@ -96,18 +101,19 @@ fn beside(whole: &WorkedRecipe, book: &Formulary) -> Vec<Beside> {
         let called = called(&whole.base.name, (n > 0).then_some(worked.name.as_str()));
         (called, worked, recipe)
     });
-    let kept = each.filter(|(called, ..)| asked(called)).map(|(called, worked, recipe)| {
-        let rung = judge(worked, recipe.ph()).rung;
-        Beside { called, keeps: format!("{}: {}", rung.class, rung.brief), worked: worked.clone() }
+    let kept = each.filter(|(called, ..)| asked(called)).map(|(called, worked, recipe)| Beside {
+        called,
+        keeps: judge(worked, recipe.ph()).rung.in_short(),
+        worked: worked.clone(),
     });
     kept.collect()
 }
 
-/// Everything of a kind in the recipe and its variations.
-fn held(whole: &WorkedRecipe, of: impl Fn(&Worked, &Recipe) -> Vec<String>) -> Vec<Held> {
+/// Everything of a kind in the recipe, which comes first, and in its variations.
+fn held<'a>(of: impl Iterator<Item = (&'a Worked, Vec<String>)>) -> Vec<Held> {
     let mut all: Vec<Held> = Vec::new();
-    for (n, (worked, recipe)) in whole.each().enumerate() {
-        for name in of(worked, recipe) {
+    for (n, (worked, names)) in of.enumerate() {
+        for name in names {
             match all.iter_mut().find(|held| held.name == name) {
                 Some(held) if held.only_in.is_empty() || held.only_in.contains(&worked.name) => {}
                 Some(held) => held.only_in.push(worked.name.clone()),

@@ -1,6 +1,6 @@
 //! What lessons set side by side.
 
-use super::lesson::Done;
+use super::lesson::{Done, all_noted};
 use super::noted::{Beside, called, unknown};
 use super::put::{Put, SIDE_BY_SIDE, frame, lesson_link};
 use crate::diagnostic::{Finding, stops};
@@ -49,8 +49,8 @@ fn pairs<'a>(head: &LessonHead, done: &'a [Done], findings: &mut Vec<Finding>) -
 }
 
 fn find<'a>(name: &str, done: &'a [Done]) -> Option<Side<'a>> {
-    let all = done.iter().flat_map(|lesson| &lesson.noted);
-    all.flat_map(|noted| noted.beside.iter().map(move |beside| (noted, beside)))
+    all_noted(done)
+        .flat_map(|noted| noted.beside.iter().map(move |beside| (noted, beside)))
         .find(|(_, beside)| beside.called == name)
         .map(|(noted, Beside { called, worked, keeps })| Side {
             link: Link { text: called.clone(), ..noted.link.clone() },
@@ -61,8 +61,7 @@ fn find<'a>(name: &str, done: &'a [Done]) -> Option<Side<'a>> {
 
 /// What every recipe and variation of the book is called.
 fn known(done: &[Done]) -> Vec<String> {
-    let all = done.iter().flat_map(|lesson| &lesson.noted);
-    let names = all.flat_map(|noted| {
+    let names = all_noted(done).flat_map(|noted| {
         noted.companies.iter().map(|(variation, _)| called(&noted.link.text, variation.as_deref()))
     });
     names.collect()

@@ -65,7 +65,7 @@ fn whole_packs() {
         );
         let bill = cost(&recipe, "  hips: 5.00 for 100 g\n  fresh hips: 2.00 for 1 kg\n");
         assert_eq!(bill.unpriced, ["berries"]);
-        (bill.items[0].packs, bill.bought())
+        (bill.items[0].packs(), bill.bought())
     };
     assert_eq!(packs("100 g", "dried"), (1.0, 5.0));
     assert_eq!(packs("101 g", "dried"), (2.0, 10.0));

@@ -6,7 +6,7 @@ use crate::caution::{Barred, changes};
 use crate::keeping::{Verdict, judge};
 use crate::materia::Kind;
 use crate::measure::unit::G;
-use crate::measure::{Form, show, usual_places};
+use crate::measure::{Form, show_usual};
 use crate::method::Hazard;
 use crate::people::Who;
 use crate::recipe::{Keep, Menstruum, Use};
@@ -102,7 +102,7 @@ pub(in crate::caution) fn changes_who(seen: &Seen) -> Vec<Found> {
 /// "0.6 g in a dose, 1.9 g a day".
 fn in_a_dose(seen: &Seen, id: Id) -> Option<String> {
     let (grams, take) = (seen.worked.value(id)?, seen.recipe.take.as_ref()?);
-    let shown = |grams: f64| show(grams, &G, usual_places(grams, &G));
+    let shown = |grams: f64| show_usual(grams, &G);
     Some(format!("{} in a dose, {} a day", shown(grams), shown(grams * take.daily.value)))
 }
 

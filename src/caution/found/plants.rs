@@ -4,7 +4,7 @@ use super::{at, by, hazards, of, plants, used, words};
 use crate::caution::rule::{Found, Seen};
 use crate::formulary::{Danger, Plant};
 use crate::manuscript::plain;
-use crate::measure::{decimal, kitchen, show, usual_places};
+use crate::measure::{decimal, kitchen, show_usual};
 use crate::method::Hazard;
 use crate::people::Who;
 use crate::recipe::Use;
@@ -33,8 +33,8 @@ pub(in crate::caution) fn ceiling_passed(seen: &Seen) -> Vec<Found> {
         let high = seen.worked.ranges[line.taken.index()].high;
         of(format!(
             "{} of {name} a day against {}",
-            show(high, taken.unit, usual_places(high, taken.unit)),
-            show(seen.worked.at(line.most), most.unit, usual_places(seen.worked.at(line.most), most.unit)),
+            show_usual(high, taken.unit),
+            show_usual(seen.worked.at(line.most), most.unit),
         ))
     });
     // Told at the dose: that is what can be made smaller.

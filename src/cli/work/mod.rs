@@ -36,6 +36,7 @@ pub(super) struct Question<'a> {
 enum Stop {
     Findings,
     Told(String),
+    Trouble(Trouble),
 }
 
 impl From<Unmet> for Stop {
@@ -44,35 +45,41 @@ impl From<Unmet> for Stop {
     }
 }
 
+impl From<Trouble> for Stop {
+    fn from(trouble: Trouble) -> Stop {
+        Stop::Trouble(trouble)
+    }
+}
+
 pub(super) fn run(dir: &Path, asked: &Question, look: Look) -> Result<ExitCode, Trouble> {
     let mut findings = Vec::new();
-    let (_, book) = open_book(dir, &mut findings)?;
-    let stopped = |stop: Stop| match stop {
-        Stop::Findings => ExitCode::from(1),
-        Stop::Told(why) => {
-            say(&mut std::io::stderr(), &format!("stillroom: {why}"));
-            ExitCode::from(2)
+    match answer(dir, asked, look, &mut findings) {
+        Ok(text) => {
+            say(&mut std::io::stdout(), text.trim_end());
+            Ok(ExitCode::from(u8::from(stops(&findings))))
         }
-    };
-    let recipe = match find(dir, &book, asked.recipe, &mut findings, look)? {
-        Ok(recipe) => recipe,
-        Err(stop) => return Ok(stopped(stop)),
-    };
-    let recipe = match ask(recipe, asked) {
-        Ok(recipe) => recipe,
-        Err(stop) => return Ok(stopped(stop)),
-    };
+        Err(Stop::Findings) => Ok(ExitCode::from(1)),
+        Err(Stop::Told(why)) => {
+            say(&mut std::io::stderr(), &format!("stillroom: {why}"));
+            Ok(ExitCode::from(2))
+        }
+        Err(Stop::Trouble(trouble)) => Err(trouble),
+    }
+}
+
+/// What is printed.
+fn answer(dir: &Path, asked: &Question, look: Look, findings: &mut Vec<Finding>) -> Result<String, Stop> {
+    let (_, book) = open_book(dir, findings)?;
+    let recipe = ask(find(dir, &book, asked.recipe, findings, look)?, asked)?;
     let bold = std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-    let text = match asked.other {
-        Some(other) => match find(dir, &book, other, &mut findings, look)? {
-            Ok(other) => table::side_by_side(&recipe.base, &other.base, bold),
-            Err(stop) => return Ok(stopped(stop)),
-        },
+    Ok(match asked.other {
+        Some(other) => {
+            let other = find(dir, &book, other, findings, look)?;
+            table::side_by_side(&recipe.base, &other.base, bold)
+        }
         None if asked.json => json::as_json(&recipe, &book),
         None => table::as_table(&recipe, &book, bold),
-    };
-    say(&mut std::io::stdout(), text.trim_end());
-    Ok(ExitCode::from(u8::from(stops(&findings))))
+    })
 }
 
 /// The recipe of that name, `LESSON#RECIPE.VARIATION`; its lesson's findings are printed and gathered.
@@ -82,13 +89,13 @@ fn find(
     name: &str,
     findings: &mut Vec<Finding>,
     look: Look,
-) -> Result<Result<WorkedRecipe, Stop>, Trouble> {
+) -> Result<WorkedRecipe, Stop> {
     let (slug, number) = name.split_once('#').unwrap_or((name, "1"));
     let (number, variation) = number.split_once('.').map_or((number, None), |(n, v)| (n, Some(v)));
     let Some(at) = book.lessons.iter().position(|head| head.slug == slug || head.path == slug) else {
         let near = nearest(slug, book.lessons.iter().map(|head| head.slug.as_str()));
         let near = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-        return Ok(Err(Stop::Told(format!("there is no lesson `{slug}`{near}"))));
+        return Err(Stop::Told(format!("there is no lesson `{slug}`{near}")));
     };
     let read = read_lesson(dir, book, at)?;
     let (mut recipes, found) = read.map_or((Vec::new(), Vec::new()), |read| (read.recipes, read.findings));
@@ -101,20 +108,20 @@ fn find(
     let n = number.parse::<usize>().ok().and_then(|n| n.checked_sub(1)).filter(|n| *n < recipes.len());
     let Some(n) = n else {
         let told = format!("`{slug}` has {} recipe(s); there is no #{number}", recipes.len());
-        return Ok(Err(Stop::Told(told)));
+        return Err(Stop::Told(told));
     };
-    let Some(mut recipe) = recipes.swap_remove(n) else { return Ok(Err(Stop::Findings)) };
+    let Some(mut recipe) = recipes.swap_remove(n) else { return Err(Stop::Findings) };
     if let Some(variation) = variation {
         let v = variation.parse::<usize>().ok().and_then(|v| v.checked_sub(1));
         let own = v.and_then(|v| recipe.each().skip(1).nth(v)).map(|(base, own)| (base.clone(), own.clone()));
         let Some((base, own)) = own else {
             let (name, count) = (&recipe.base.name, recipe.variations.len());
             let told = format!("`{name}` has {count} variation(s); there is no .{variation}");
-            return Ok(Err(Stop::Told(told)));
+            return Err(Stop::Told(told));
         };
         recipe = WorkedRecipe { base, variations: Vec::new(), recipe: own };
     }
-    Ok(Ok(recipe))
+    Ok(recipe)
 }
 
 /// The recipe as it is asked for. Another working than the recipe's leaves its variations out: they are of another size.
@@ -168,11 +175,8 @@ fn pairs(
     find: fn(&Worked, &str) -> Result<Line, Unmet>,
 ) -> Result<Vec<(Line, f64)>, Stop> {
     let read = |text: &String| {
-        let (name, value) =
-            text.split_once('=').ok_or_else(|| Stop::Told(format!("`{text}` is not NAME=VALUE")))?;
-        if name.trim().is_empty() {
-            return Err(Stop::Told(format!("`{text}` is not NAME=VALUE")));
-        }
+        let pair = text.split_once('=').filter(|(name, _)| !name.trim().is_empty());
+        let (name, value) = pair.ok_or_else(|| Stop::Told(format!("`{text}` is not NAME=VALUE")))?;
         let line = find(base, name.trim())?;
         Ok((line, aim::value(value, base.laid.working.entry(line).unit)?))
     };

@@ -7,40 +7,15 @@ use super::{
 use crate::bibliography::Source as Cite;
 use crate::cited::{between, cautions, cited, each, need_source, source_of, substitutes, texts, told, words};
 use crate::diagnostic::{Code, Finding};
-use crate::manuscript;
+use crate::manuscript::facts;
 use crate::measure::{self, Misread, kitchen_unit::Measure};
 use crate::recipe::Preparation;
 use crate::span::Source;
-use crate::yaml::{self, Fields, Node};
+use crate::yaml::{Fields, Node};
 
 /// Reads a plant's file. `id` is its name in recipes, from the file's name.
 pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Option<Plant> {
-    let parts = match manuscript::parts(source) {
-        Ok(parts) => parts,
-        Err(finding) => {
-            findings.push(finding);
-            return None;
-        }
-    };
-    let Some(front) = parts.front else {
-        findings.push(
-            Finding::of_file(
-                crate::diagnostic::Level::Error,
-                Code::NoFrontMatter,
-                &source.path,
-                "a plant opens with its facts between two lines of ---",
-            )
-            .write("---\nname: rose hips\nlatin: Rosa canina\n---"),
-        );
-        return None;
-    };
-    let tree = match yaml::read(front.value, front.span.start) {
-        Ok(tree) => tree,
-        Err(found) => {
-            findings.extend(found);
-            return None;
-        }
-    };
+    let tree = facts(source, "a plant", "name: rose hips\nlatin: Rosa canina", findings)?;
     let mut fields = tree.map("a plant", findings)?;
     let mut need = |key: &str, example: &str, findings: &mut Vec<Finding>| {
         let node = fields.need(key, example, findings)?;

@@ -19,6 +19,7 @@ mod pages;
 mod products;
 mod put;
 mod sides;
+mod theme;
 
 use std::path::{Path, PathBuf};
 
@@ -26,11 +27,12 @@ use rayon::prelude::*;
 
 pub use lesson::{Read, read_lesson};
 
+use put::Desk;
+
 use crate::claims;
 use crate::diagnostic::{Code, Finding, Level, in_order, stops};
 use crate::formulary::{Formulary, LessonHead, read_course, read_head, read_plant};
 use crate::manuscript;
-use crate::page::theme::Theme;
 use crate::pantry::{Pantry, read_item};
 use crate::site::{Gathered, Stage, Trouble, gather, read_source, replaces};
 use crate::span::{Source, Span};
@@ -91,18 +93,16 @@ pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcom
 fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
     let mut findings = Vec::new();
     let (gathered, book) = open_book(dir, &mut findings)?;
-    let theme = match Theme::built_in() {
-        Ok(theme) => theme,
-        Err(found) => {
-            findings.extend(found);
-            return Ok(Outcome { findings, ..Outcome::default() });
-        }
+    let theme = match theme::open(&gathered, &book, &mut findings)? {
+        Some(theme) => theme,
+        None => return Ok(Outcome { findings, ..Outcome::default() }),
     };
     let write = |path: &str, bytes: &[u8]| stage.map_or(Ok(()), |stage| stage.write(path, bytes));
+    let desk = Desk { gathered: &gathered, book: &book, theme: &theme, write: &write };
     let done: Vec<Result<lesson::Done, Trouble>> = (0..book.lessons.len())
         .into_par_iter()
         .map(|n| {
-            let done = lesson::press_one(&gathered.dir, &book, n, &theme, &write)?;
+            let done = lesson::press_one(&desk, n)?;
             tick();
             Ok(done)
         })
@@ -115,7 +115,7 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
         outcome.variations += lesson.variations;
         outcome.pages += 1;
     }
-    outcome.pages += pages::press(&gathered, &book, &done, &theme, &write, &mut outcome.findings)?;
+    outcome.pages += pages::press(&desk, &done, &mut outcome.findings)?;
     in_order(&mut outcome.findings);
     Ok(outcome)
 }
@@ -135,6 +135,7 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         let mut found = Vec::new();
         book.course = read_course(source, &mut found);
         found.extend(claims::findings(source, whole(source)));
+        found.extend(theme::unknown(&gathered, &book));
         located(source, found, findings);
     }
     if !gathered.course {

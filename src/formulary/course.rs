@@ -2,7 +2,7 @@
 
 use crate::diagnostic::Finding;
 use crate::measure;
-use crate::span::Source;
+use crate::span::{Source, Spanned};
 use crate::yaml;
 
 /// The course.
@@ -24,6 +24,8 @@ pub struct Course {
     pub licence: String,
     /// Language of the text, as in HTML `lang`.
     pub language: String,
+    /// What its pages look like, where it says so.
+    pub theme: Option<Spanned<String>>,
     /// Weight of the adult whose ceilings go by the body's weight, g; none where it is not stated.
     pub adult: Option<f64>,
     /// Who answers for what the book says: its own words, beside the sentence no book can leave out.
@@ -68,6 +70,10 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
             *into = text.value.to_string();
         }
     }
+    course.theme = fields
+        .take("theme")
+        .and_then(|node| node.text("the theme", findings))
+        .map(|name| name.map(str::to_string));
     course.adult = fields
         .take("adult")
         .and_then(|node| node.read("the weight of an adult", measure::mass, findings))

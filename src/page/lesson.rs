@@ -2,7 +2,7 @@
 
 use super::recipe::recipe;
 use super::show::{plainly, volume_both};
-use super::view::{Frame, LessonPage, Link, Piece};
+use super::view::{Frame, LessonPage, Piece};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
 use crate::formulary::{Formulary, LessonHead};
@@ -74,16 +74,10 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     LessonPage {
         frame,
         evening: lesson.head.evening.clone(),
-        one_day: (!lesson.head.one_day.is_empty()).then(|| Link {
-            text: "Taken on one day".into(),
-            href: format!("{root}one-day.html#{}", lesson.head.slug),
-            current: false,
-        }),
-        side_by_side: (!lesson.head.side_by_side.is_empty()).then(|| Link {
-            text: "Side by side".into(),
-            href: format!("{root}side-by-side.html#{}-1", lesson.head.slug),
-            current: false,
-        }),
+        one_day: (!lesson.head.one_day.is_empty())
+            .then(|| format!("{root}one-day.html#{}", lesson.head.slug)),
+        side_by_side: (!lesson.head.side_by_side.is_empty())
+            .then(|| format!("{root}side-by-side.html#{}-1", lesson.head.slug)),
         pieces,
         single: lesson.manuscript.blocks.len() == 1,
     }

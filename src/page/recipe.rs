@@ -20,19 +20,19 @@ use crate::method::{Done, Ingredient, Say};
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::Id;
 
-/// The parts of a recipe's page, in order: anchor and title.
-const PARTS: &[(&str, &str)] = &[
-    ("gather", "To gather"),
-    ("work", "Order of work"),
-    ("numbers", "Worked numbers"),
-    ("levels", "The levels"),
-    ("wanted", "For a wanted amount"),
-    ("cost", "What it costs"),
-    ("turned", "Turned round"),
-    ("variations", "Variations"),
-    ("keeping", "Keeping"),
-    ("cautions", "Cautions"),
-    ("written", "As written"),
+/// The parts of a recipe's page, in order; `part-NAME` among the theme's words is what each is called.
+const PARTS: &[&str] = &[
+    "gather",
+    "work",
+    "numbers",
+    "levels",
+    "wanted",
+    "cost",
+    "turned",
+    "variations",
+    "keeping",
+    "cautions",
+    "written",
 ];
 
 /// The view of a recipe. `id` is its anchor, `written` its block, `root` the way to the site's root.
@@ -62,19 +62,15 @@ pub fn recipe(
     };
     let parts: Vec<PartLink> = PARTS
         .iter()
-        .filter(|(part, _)| named(part))
+        .filter(|part| named(part))
         .enumerate()
-        .map(|(n, (part, title))| PartLink {
-            number: n + 1,
-            title: (*title).into(),
-            anchor: format!("{id}-{part}"),
-        })
+        .map(|(n, part)| PartLink { number: n + 1, part: part.to_string(), anchor: format!("{id}-{part}") })
         .collect();
     let part = |name: &str| {
         let anchor = format!("{id}-{name}");
         parts.iter().find(|part| part.anchor == anchor).cloned().unwrap_or(PartLink {
             number: 0,
-            title: String::new(),
+            part: name.to_string(),
             anchor,
         })
     };

@@ -2,29 +2,22 @@
 
 use super::lesson::{Done, all_noted};
 use super::noted::{Noted, unknown};
-use super::put::{ONE_DAY, Put, frame, lesson_link};
+use super::put::{Put, lesson_link};
 use crate::day::{Part, sums};
 use crate::diagnostic::{Code, Finding, stops};
-use crate::formulary::{Formulary, LessonHead};
+use crate::formulary::LessonHead;
 use crate::measure::show_usual;
 use crate::page::day_page::{self, Day};
-use crate::site::{Gathered, Trouble};
+use crate::site::Trouble;
 
 /// Sums the days, tells what passes a ceiling, and writes the page where there is a day at all.
-pub(super) fn press(
-    gathered: &Gathered,
-    book: &Formulary,
-    done: &[Done],
-    put: &mut Put,
-) -> Result<(), Trouble> {
-    let days = put.of_lessons(gathered, book, |head, found| {
-        (!head.one_day.is_empty()).then(|| day(head, done, found))
-    })?;
+pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+    let days = put.of_lessons(|head, found| (!head.one_day.is_empty()).then(|| day(head, done, found)))?;
     if days.is_empty() {
         return Ok(());
     }
-    let about = "What several recipes taken on one day come to, of everything with a daily ceiling.";
-    put.page("one-day.html", "one-day.html", &day_page::page(frame(book, ONE_DAY, about, ""), &days))
+    let frame = put.desk.titled("one-day", "");
+    put.page("one-day.html", "one-day.html", &day_page::page(frame, &days))
 }
 
 fn day(head: &LessonHead, done: &[Done], findings: &mut Vec<Finding>) -> Day {

@@ -4,10 +4,9 @@ use std::collections::BTreeMap;
 
 use super::lesson::{Done, all_noted};
 use super::noted::{Held, Noted};
-use super::put::{CAUTIONS, PANTRY, PEOPLE, PLANTS, Put, frame};
+use super::put::{Desk, Put};
 use crate::caution::{self, Caution};
 use crate::diagnostic::Finding;
-use crate::formulary::Formulary;
 use crate::manuscript;
 use crate::page::cautions_page::{self, ForThem};
 use crate::page::lesson::prose;
@@ -15,54 +14,46 @@ use crate::page::show::capital;
 use crate::page::view::{Link, UserRow};
 use crate::page::{pantry_page, plant};
 use crate::people::Who;
-use crate::site::{Gathered, Trouble, read_source};
+use crate::site::{Trouble, read_source};
 
 /// Makes and writes them.
-pub(super) fn press(
-    gathered: &Gathered,
-    book: &Formulary,
-    done: &[Done],
-    put: &mut Put,
-) -> Result<(), Trouble> {
-    let about = "The plants of this book, by their names.";
-    put.page("plants.html", "list.html", &plant::list(frame(book, PLANTS, about, ""), book))?;
-    for path in &gathered.plants {
+pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+    let desk = put.desk;
+    let book = desk.book;
+    put.page("plants.html", "list.html", &plant::list(desk.titled("plants", ""), book))?;
+    for path in &desk.gathered.plants {
         let id = super::stem(path);
         let Some(plant) = book.plants.get(id) else { continue };
-        let prose = text(gathered, book, Some(path), put.findings)?;
+        let prose = text(desk, Some(path), put.findings)?;
         let title = capital(&plant.words);
         let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
         let users = users(done, |noted| &noted.plants, id, "../");
-        let view = plant::page(frame(book, &title, &about, "../"), plant, book, prose, users);
+        let view = plant::page(desk.frame(&title, &about, "../"), plant, book, prose, users);
         put.page(&format!("plants/{id}.html"), "monograph.html", &view)?;
     }
-    let about = "What is not a plant: honey, sugar, spirit, vinegar, oil, wax, with their figures.";
-    put.page("pantry.html", "list.html", &pantry_page::list(frame(book, PANTRY, about, ""), book))?;
+    put.page("pantry.html", "list.html", &pantry_page::list(desk.titled("pantry", ""), book))?;
     for shelf in book.pantry.shelves() {
         let path = shelf.page.as_ref().map(|page| page.path.as_str());
-        let prose = text(gathered, book, path, put.findings)?;
+        let prose = text(desk, path, put.findings)?;
         let (id, title) = (&shelf.item.id, capital(&shelf.item.words));
         let about = format!("{title}: what it is made of, its cautions and where this book uses it.");
         let users = users(done, |noted| &noted.pantry, id, "../");
-        let view = pantry_page::page(frame(book, &title, &about, "../"), shelf, book, prose, users);
+        let view = pantry_page::page(desk.frame(&title, &about, "../"), shelf, book, prose, users);
         put.page(&format!("pantry/{id}.html"), "monograph.html", &view)?;
     }
-    cautions(book, done, put)
+    cautions(done, put)
 }
 
 /// The text of a page below its facts; nothing where there is no page.
-fn text(
-    gathered: &Gathered,
-    book: &Formulary,
-    path: Option<&str>,
-    findings: &mut Vec<Finding>,
-) -> Result<String, Trouble> {
+fn text(desk: &Desk, path: Option<&str>, findings: &mut Vec<Finding>) -> Result<String, Trouble> {
     let Some(path) = path else { return Ok(String::new()) };
-    let Some(source) = read_source(&gathered.dir, path, &mut Vec::new())? else { return Ok(String::new()) };
+    let Some(source) = read_source(&desk.gathered.dir, path, &mut Vec::new())? else {
+        return Ok(String::new());
+    };
     let Ok(parts) = manuscript::parts(&source) else { return Ok(String::new()) };
     let text = manuscript::read(&source, parts.body.span, &[]);
     findings.extend(text.findings.iter().cloned());
-    let (html, found) = prose(&text, book);
+    let (html, found) = prose(&text, desk.book);
     findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
     Ok(html)
 }
@@ -89,7 +80,9 @@ fn only(variations: &[String]) -> String {
     }
 }
 
-fn cautions(book: &Formulary, done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+fn cautions(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+    let desk = put.desk;
+    let book = desk.book;
     let mut by_rule: BTreeMap<String, Vec<UserRow>> = BTreeMap::new();
     for noted in all_noted(done) {
         for held in &noted.cautions {
@@ -110,11 +103,9 @@ fn cautions(book: &Formulary, done: &[Done], put: &mut Put) -> Result<(), Troubl
     });
     let pages: Vec<(Link, Vec<Caution>, bool)> = plants.chain(items).collect();
     let own = pages.iter().filter(|(.., own)| *own).map(|(link, ..)| link.clone()).collect();
-    let about = "Every caution of this book: what sets it off, where it comes from, and where it stands.";
-    let view = cautions_page::page(frame(book, CAUTIONS, about, ""), &by_rule, own);
+    let view = cautions_page::page(desk.titled("cautions", ""), &by_rule, own);
     put.page("cautions.html", "cautions.html", &view)?;
-    let about = "By people: pregnancy, age, conditions, medicines, allergies, and what is not for them.";
-    let view = cautions_page::people(frame(book, PEOPLE, about, ""), &index(done, &pages));
+    let view = cautions_page::people(desk.titled("who-must-not", ""), &index(done, &pages));
     put.page("who-must-not.html", "people.html", &view)
 }
 

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use super::noted::{Noted, note as note_recipe};
-use super::put::{frame, lesson_link};
+use super::put::{Desk, lesson_link};
 use crate::aim;
 use crate::caution;
 use crate::diagnostic::{Code, Finding, Level, stops};
@@ -13,7 +13,6 @@ use crate::manuscript::{self, Manuscript, recipe_anchor};
 use crate::page::lesson::{Lesson, check, page};
 use crate::page::method_page::{Users, note_users};
 use crate::page::show::duration;
-use crate::page::theme::Theme;
 use crate::page::view::Link;
 use crate::recipe;
 use crate::site::{Trouble, read_source};
@@ -101,14 +100,9 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
     Ok(Some(Read { source, manuscript, recipes, findings }))
 }
 
-pub(super) fn press_one(
-    dir: &Path,
-    book: &Formulary,
-    n: usize,
-    theme: &Theme,
-    write: &(dyn Fn(&str, &[u8]) -> Result<(), Trouble> + Sync),
-) -> Result<Done, Trouble> {
-    let Some(read) = read_lesson(dir, book, n)? else {
+pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
+    let book = desk.book;
+    let Some(read) = read_lesson(&desk.gathered.dir, book, n)? else {
         return Ok(Done::default());
     };
     let head = &book.lessons[n];
@@ -129,7 +123,7 @@ pub(super) fn press_one(
     if stops(&done.findings) {
         return Ok(done);
     }
-    let mut frame = frame(book, &head.title, &head.summary, "../");
+    let mut frame = desk.frame(&head.title, &head.summary, "../");
     let neighbour = |at: usize| {
         book.lessons.get(at).map(|head| Link {
             text: head.title.clone(),
@@ -139,8 +133,8 @@ pub(super) fn press_one(
     };
     frame.back = n.checked_sub(1).and_then(neighbour);
     frame.catchword = neighbour(n + 1);
-    match theme.render("lesson.html", &page(&lesson, frame)) {
-        Ok(html) => write(&format!("lessons/{}.html", head.slug), html.as_bytes())?,
+    match desk.theme.render("lesson.html", &page(&lesson, frame)) {
+        Ok(html) => (desk.write)(&format!("lessons/{}.html", head.slug), html.as_bytes())?,
         Err(finding) => done.findings.push(finding),
     }
     Ok(done)

@@ -3,53 +3,38 @@
 use super::days;
 use super::facts;
 use super::lesson::Done;
-use super::put::{
-    CAUTIONS, CHECKS, CHILDREN, METHOD, ONE_DAY, PANTRY, PEOPLE, PLANTS, Put, SIDE_BY_SIDE, SPIRITS, TABLES,
-    frame, lesson_link,
-};
+use super::put::{Desk, Put, lesson_link};
 use super::sides;
 use crate::diagnostic::Finding;
-use crate::formulary::Formulary;
+use crate::formulary::LessonHead;
 use crate::page::checks_page;
 use crate::page::children_page;
 use crate::page::method_page::{self, Users};
 use crate::page::spirits_page;
 use crate::page::tables_page;
-use crate::page::theme::Theme;
-use crate::page::view::{BillRow, Frame, HomePage, Link};
-use crate::site::{Gathered, Trouble};
+use crate::page::view::{BillRow, Frame, HomePage};
+use crate::site::Trouble;
 use crate::specimens;
 
 /// Makes and writes them; says how many pages.
-pub(super) fn press(
-    gathered: &Gathered,
-    book: &Formulary,
-    done: &[Done],
-    theme: &Theme,
-    write: &dyn Fn(&str, &[u8]) -> Result<(), Trouble>,
-    findings: &mut Vec<Finding>,
-) -> Result<usize, Trouble> {
-    let mut put = Put { theme, write, findings, pages: 0 };
-    put.page("index.html", "home.html", &home(book, done))?;
+pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> Result<usize, Trouble> {
+    let mut put = Put { desk, findings, pages: 0 };
+    put.page("index.html", "home.html", &home(desk, done))?;
     let mut users = all_users(done);
-    let about = "Water to add to a spirit for a wanted strength, worked by weight.";
-    let spirits = spirits_page::page(frame(book, SPIRITS, about, ""), &book.course.kitchen, &mut users);
-    if let Some(view) = &spirits {
-        put.page("spirits.html", "spirits.html", view)?;
+    let kitchen = &desk.book.course.kitchen;
+    if let Some(view) = spirits_page::page(desk.titled("spirits", ""), kitchen, &mut users) {
+        put.page("spirits.html", "spirits.html", &view)?;
     }
-    let about = "Old rules for a child’s dose side by side: history, for teaching only.";
-    let children = children_page::page(frame(book, CHILDREN, about, ""), &mut users);
+    let children = children_page::page(desk.titled("childrens-doses", ""), &mut users);
     put.page("childrens-doses.html", "children.html", &children)?;
-    let about =
-        "How the numbers of this book are made: every formula, figure and assumption with its source.";
-    put.page("method.html", "method.html", &method_page::page(frame(book, METHOD, about, ""), &users))?;
-    checks(book, &mut put)?;
-    tables(book, done, &mut put)?;
-    facts::press(gathered, book, done, &mut put)?;
-    days::press(gathered, book, done, &mut put)?;
-    sides::press(gathered, book, done, &mut put)?;
-    for (name, bytes) in theme.assets() {
-        write(&name, &bytes)?;
+    put.page("method.html", "method.html", &method_page::page(desk.titled("method", ""), &users))?;
+    checks(&mut put)?;
+    tables(done, &mut put)?;
+    facts::press(done, &mut put)?;
+    days::press(done, &mut put)?;
+    sides::press(done, &mut put)?;
+    for (name, bytes) in desk.theme.assets() {
+        (desk.write)(&name, &bytes)?;
     }
     Ok(put.pages)
 }
@@ -68,12 +53,11 @@ fn all_users(done: &[Done]) -> Users {
     users
 }
 
-fn checks(book: &Formulary, put: &mut Put) -> Result<(), Trouble> {
+fn checks(put: &mut Put) -> Result<(), Trouble> {
     match crate::checks::rows() {
         Ok(rows) => {
-            let about =
-                "Figures printed elsewhere, each with its source, beside what this book makes of them.";
-            put.page("checks.html", "checks.html", &checks_page::page(frame(book, CHECKS, about, ""), &rows))
+            let frame = put.desk.titled("checks", "");
+            put.page("checks.html", "checks.html", &checks_page::page(frame, &rows))
         }
         // The file is the program's own: a fault in it has no place in the book.
         Err(faults) => {
@@ -83,7 +67,8 @@ fn checks(book: &Formulary, put: &mut Put) -> Result<(), Trouble> {
     }
 }
 
-fn tables(book: &Formulary, done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+fn tables(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+    let desk = put.desk;
     let specimens = match specimens::worked() {
         Ok(specimens) => specimens,
         Err(faults) => {
@@ -91,22 +76,22 @@ fn tables(book: &Formulary, done: &[Done], put: &mut Put) -> Result<(), Trouble>
             return Ok(());
         }
     };
-    let about = "Ratios, strengths and yields of every preparation, worked row by row.";
-    let view = tables_page::list(frame(book, TABLES, about, ""), &specimens);
+    let view = tables_page::list(desk.titled("tables", ""), &specimens);
     put.page("tables.html", "tables.html", &view)?;
     for specimen in &specimens {
         let word = specimen.kind.word;
-        let taught = book.lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
+        let taught = desk.book.lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
         let taught = taught.map(|(head, _)| lesson_link(head, "../")).collect();
         let title = tables_page::title(word);
         let about = format!("{title}: ratios, strengths and yields, worked row by row.");
-        let view = tables_page::page(frame(book, &title, &about, "../"), specimen, taught);
+        let view = tables_page::page(desk.frame(&title, &about, "../"), specimen, taught);
         put.page(&tables_page::address(word), "table.html", &view)?;
     }
     Ok(())
 }
 
-fn home(book: &Formulary, done: &[Done]) -> HomePage {
+fn home(desk: &Desk, done: &[Done]) -> HomePage {
+    let book = desk.book;
     let course = &book.course;
     let bill = book.lessons.iter().zip(done).enumerate().map(|(n, (head, done))| BillRow {
         number: n + 1,
@@ -116,34 +101,32 @@ fn home(book: &Formulary, done: &[Done]) -> HomePage {
         ready_in: done.ready_in.join("; "),
         when: head.when.clone(),
     });
-    let link =
-        |text: &str, href: &str| Link { text: text.to_string(), href: href.to_string(), current: false };
+    let any = |of: fn(&LessonHead) -> bool| book.lessons.iter().any(of);
+    let back_matter = [
+        ("plants", true),
+        ("pantry", true),
+        ("cautions", true),
+        ("who-must-not", true),
+        ("one-day", any(|head| !head.one_day.is_empty())),
+        ("side-by-side", any(|head| !head.side_by_side.is_empty())),
+        ("tables", true),
+        ("spirits", !course.kitchen.spirits.is_empty()),
+        ("childrens-doses", true),
+        ("method", true),
+        ("checks", true),
+    ];
     HomePage {
-        frame: Frame { contents: None, ..frame(book, &course.title, &course.lead, "") },
+        frame: Frame { contents: None, ..desk.frame(&course.title, &course.lead, "") },
         for_whom: course.for_whom.clone(),
         title: course.title.clone(),
         lead: course.lead.clone(),
         when: course.when.clone(),
         prose_html: String::new(),
         bill: bill.collect(),
-        back_matter: [
-            Some(link(PLANTS, "plants.html")),
-            Some(link(PANTRY, "pantry.html")),
-            Some(link(CAUTIONS, "cautions.html")),
-            Some(link(PEOPLE, "who-must-not.html")),
-            book.lessons.iter().any(|head| !head.one_day.is_empty()).then(|| link(ONE_DAY, "one-day.html")),
-            book.lessons
-                .iter()
-                .any(|head| !head.side_by_side.is_empty())
-                .then(|| link(SIDE_BY_SIDE, "side-by-side.html")),
-            Some(link(TABLES, "tables.html")),
-            (!course.kitchen.spirits.is_empty()).then(|| link(SPIRITS, "spirits.html")),
-            Some(link(CHILDREN, "childrens-doses.html")),
-            Some(link(METHOD, "method.html")),
-            Some(link(CHECKS, "checks.html")),
-        ]
-        .into_iter()
-        .flatten()
-        .collect(),
+        back_matter: back_matter
+            .into_iter()
+            .filter(|(_, there)| *there)
+            .map(|(page, _)| desk.link(page))
+            .collect(),
     }
 }

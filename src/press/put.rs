@@ -1,4 +1,4 @@
-//! What every page of the press takes: the frame around it, links to lessons, and the place it is put.
+//! What every page of the press takes: the frame around it, links, and the place it is put.
 
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
@@ -7,53 +7,57 @@ use crate::page::view::{Frame, Link};
 use crate::site::{Gathered, Trouble, read_source};
 use serde::Serialize;
 
-// What the pages beside the lessons are called.
-pub(super) const CAUTIONS: &str = "Cautions";
-pub(super) const CHECKS: &str = "Checks";
-pub(super) const CHILDREN: &str = "Old rules for children";
-pub(super) const METHOD: &str = "Method and sources";
-pub(super) const ONE_DAY: &str = "Taken on one day";
-pub(super) const PANTRY: &str = "Pantry";
-pub(super) const PEOPLE: &str = "Who must not";
-pub(super) const PLANTS: &str = "Plants";
-pub(super) const SIDE_BY_SIDE: &str = "Side by side";
-pub(super) const SPIRITS: &str = "Spirit and water";
-pub(super) const TABLES: &str = "Tables";
+/// What one press works with, shared by all who make pages.
+pub(super) struct Desk<'a> {
+    pub(super) gathered: &'a Gathered,
+    pub(super) book: &'a Formulary,
+    pub(super) theme: &'a Theme,
+    pub(super) write: &'a (dyn Fn(&str, &[u8]) -> Result<(), Trouble> + Sync),
+}
 
-/// Around every page. `root` leads from the page to the site's root.
-pub(super) fn frame(book: &Formulary, title: &str, description: &str, root: &str) -> Frame {
-    let course = &book.course;
-    let link = |text: &str, href: &str| Link {
-        text: text.to_string(),
-        href: format!("{root}{href}"),
-        current: text == title,
-    };
-    Frame {
-        lang: course.language.clone(),
-        book: course.book.clone(),
-        title: title.to_string(),
-        description: description.to_string(),
-        root: root.to_string(),
-        running: vec![
-            link(PLANTS, "plants.html"),
-            link(CAUTIONS, "cautions.html"),
-            link(TABLES, "tables.html"),
-            link(METHOD, "method.html"),
-        ],
-        colophon: [&course.printing, &course.licence]
-            .into_iter()
-            .filter(|line| !line.is_empty())
-            .cloned()
-            .chain([course.disclaimer.clone()].into_iter().filter(|words| !words.is_empty()))
-            .chain([crate::caution::CLOSING.to_string()])
-            .collect(),
-        back: None,
-        contents: Some(Link {
-            text: "Back to the contents".into(),
-            href: format!("{root}index.html"),
-            current: false,
-        }),
-        catchword: None,
+impl Desk<'_> {
+    /// Around a page of the book's own making: `page` names its title and its description among the theme's
+    /// words, `page-NAME` and `about-NAME`. `root` leads from the page to the site's root.
+    pub(super) fn titled(&self, page: &str, root: &str) -> Frame {
+        let word = |kind: &str| self.theme.words().get(&format!("{kind}-{page}")).to_string();
+        self.frame(&word("page"), &word("about"), root)
+    }
+
+    /// Around every page. `root` leads from the page to the site's root.
+    pub(super) fn frame(&self, title: &str, description: &str, root: &str) -> Frame {
+        let course = &self.book.course;
+        let running = ["plants", "cautions", "tables", "method"].map(|page| {
+            let link = self.link(page);
+            Link { href: format!("{root}{}", link.href), current: link.text == title, ..link }
+        });
+        Frame {
+            lang: course.language.clone(),
+            book: course.book.clone(),
+            title: title.to_string(),
+            description: description.to_string(),
+            root: root.to_string(),
+            running: running.into(),
+            colophon: [&course.printing, &course.licence]
+                .into_iter()
+                .filter(|line| !line.is_empty())
+                .cloned()
+                .chain([course.disclaimer.clone()].into_iter().filter(|words| !words.is_empty()))
+                .chain([crate::caution::CLOSING.to_string()])
+                .collect(),
+            back: None,
+            contents: Some(Link {
+                text: self.theme.words().get("contents").to_string(),
+                href: format!("{root}index.html"),
+                current: false,
+            }),
+            catchword: None,
+        }
+    }
+
+    /// A link from the site's root to a page of the book's own making.
+    pub(super) fn link(&self, page: &str) -> Link {
+        let text = self.theme.words().get(&format!("page-{page}")).to_string();
+        Link { text, href: format!("{page}.html"), current: false }
     }
 }
 
@@ -64,8 +68,7 @@ pub(super) fn lesson_link(head: &LessonHead, root: &str) -> Link {
 
 /// Where pages are put.
 pub(super) struct Put<'a> {
-    pub(super) theme: &'a Theme,
-    pub(super) write: &'a dyn Fn(&str, &[u8]) -> Result<(), Trouble>,
+    pub(super) desk: &'a Desk<'a>,
     /// What is found while they are made.
     pub(super) findings: &'a mut Vec<Finding>,
     /// How many there are.
@@ -77,16 +80,14 @@ impl Put<'_> {
     /// read and forgotten.
     pub(super) fn of_lessons<T, All: IntoIterator<Item = T>>(
         &mut self,
-        gathered: &Gathered,
-        book: &Formulary,
         mut ask: impl FnMut(&LessonHead, &mut Vec<Finding>) -> All,
     ) -> Result<Vec<T>, Trouble> {
         let mut all = Vec::new();
-        for head in &book.lessons {
+        for head in &self.desk.book.lessons {
             let mut found = Vec::new();
             all.extend(ask(head, &mut found));
             if !found.is_empty()
-                && let Some(source) = read_source(&gathered.dir, &head.path, &mut Vec::new())?
+                && let Some(source) = read_source(&self.desk.gathered.dir, &head.path, &mut Vec::new())?
             {
                 self.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
             }
@@ -96,10 +97,10 @@ impl Put<'_> {
 
     /// Renders a view with its template and writes it; a fault of the theme is a finding.
     pub(super) fn page(&mut self, path: &str, template: &str, view: &impl Serialize) -> Result<(), Trouble> {
-        match self.theme.render(template, view) {
+        match self.desk.theme.render(template, view) {
             Ok(html) => {
                 self.pages += 1;
-                (self.write)(path, html.as_bytes())
+                (self.desk.write)(path, html.as_bytes())
             }
             Err(finding) => {
                 self.findings.push(finding);

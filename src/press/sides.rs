@@ -2,30 +2,21 @@
 
 use super::lesson::{Done, all_noted};
 use super::noted::{Beside, called, unknown};
-use super::put::{Put, SIDE_BY_SIDE, frame, lesson_link};
+use super::put::{Put, lesson_link};
 use crate::diagnostic::{Finding, stops};
-use crate::formulary::{Formulary, LessonHead};
+use crate::formulary::LessonHead;
 use crate::page::sides_page::{self, Side, Sides};
 use crate::page::view::Link;
-use crate::site::{Gathered, Trouble};
+use crate::site::Trouble;
 
 /// Writes the page where a lesson sets two side by side.
-pub(super) fn press(
-    gathered: &Gathered,
-    book: &Formulary,
-    done: &[Done],
-    put: &mut Put,
-) -> Result<(), Trouble> {
-    let all = put.of_lessons(gathered, book, |head, found| pairs(head, done, found))?;
+pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
+    let all = put.of_lessons(|head, found| pairs(head, done, found))?;
     if all.is_empty() {
         return Ok(());
     }
-    let about = "Recipes and variations of this book, two and two, line by line.";
-    put.page(
-        "side-by-side.html",
-        "side-by-side.html",
-        &sides_page::page(frame(book, SIDE_BY_SIDE, about, ""), &all),
-    )
+    let frame = put.desk.titled("side-by-side", "");
+    put.page("side-by-side.html", "side-by-side.html", &sides_page::page(frame, &all))
 }
 
 fn pairs<'a>(head: &LessonHead, done: &'a [Done], findings: &mut Vec<Finding>) -> Vec<Sides<'a>> {

@@ -21,6 +21,8 @@ pub struct Gathered {
     pub plants: Vec<String>,
     /// `pantry/*.md`.
     pub pantry: Vec<String>,
+    /// `themes/NAME/...`, files of any kind.
+    pub themes: Vec<String>,
     /// Files that no page is made of.
     pub strange: Vec<String>,
 }
@@ -56,10 +58,20 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
             (Some(("lessons", _)), true) => found.lessons.push(path),
             (Some(("plants", _)), true) => found.plants.push(path),
             (Some(("pantry", _)), true) => found.pantry.push(path),
+            (Some(("themes", _)), _) => found.themes.push(path),
             _ => found.strange.push(path),
         }
     }
     Ok(found)
+}
+
+/// Reads one file as it is.
+///
+/// # Errors
+/// The file cannot be read.
+pub fn read_bytes(dir: &Path, path: &str) -> Result<Vec<u8>, Trouble> {
+    let full = dir.join(path);
+    std::fs::read(&full).map_err(Trouble::at(&full))
 }
 
 /// Reads one file as text, a byte order mark taken off. What is not text, or empty, is a finding.
@@ -67,8 +79,7 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
 /// # Errors
 /// The file cannot be read.
 pub fn read_source(dir: &Path, path: &str, findings: &mut Vec<Finding>) -> Result<Option<Source>, Trouble> {
-    let full = dir.join(path);
-    let bytes = std::fs::read(&full).map_err(Trouble::at(&full))?;
+    let bytes = read_bytes(dir, path)?;
     let text = match String::from_utf8(bytes) {
         Ok(text) => text,
         Err(error) => {

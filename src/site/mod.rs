@@ -3,7 +3,7 @@
 mod gather;
 mod publish;
 
-pub use gather::{Gathered, gather, read_source};
+pub use gather::{Gathered, gather, read_bytes, read_source};
 pub use publish::{MARK, Stage, replaces};
 
 use std::path::PathBuf;

@@ -79,8 +79,8 @@ pub struct Latin {
 pub struct PartLink {
     /// Number within the recipe.
     pub number: usize,
-    /// "To gather".
-    pub title: String,
+    /// Which: `gather`; the theme's words for it are `part-gather`.
+    pub part: String,
     /// Anchor, without #.
     pub anchor: String,
 }

@@ -15,10 +15,10 @@ pub struct LessonPage {
     pub pieces: Vec<Piece>,
     /// True where the lesson has exactly one recipe: its label then stands beside the title.
     pub single: bool,
-    /// What is taken on one day, where the lesson says so: a link to its sums.
-    pub one_day: Option<Link>,
-    /// What is set side by side, where the lesson says so.
-    pub side_by_side: Option<Link>,
+    /// What is taken on one day, where the lesson says so: the address of its sums.
+    pub one_day: Option<String>,
+    /// What is set side by side, where the lesson says so: its address.
+    pub side_by_side: Option<String>,
 }
 
 /// A stretch of the lesson's own text, or a recipe.

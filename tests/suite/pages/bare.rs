@@ -20,7 +20,7 @@ fn frame() -> Frame {
 }
 
 fn recipe(id: &str) -> Recipe {
-    let part = |name: &str| PartLink { number: 1, title: name.into(), anchor: format!("{id}-{name}") };
+    let part = |name: &str| PartLink { number: 1, part: name.into(), anchor: format!("{id}-{name}") };
     Recipe {
         id: id.into(),
         name: "R".into(),
@@ -151,7 +151,7 @@ fn bare_lessons_are_sound() {
     sound("lesson.html", &lesson(vec![]));
     sound("lesson.html", &lesson(vec![recipe("recipe")]));
     sound("lesson.html", &lesson(vec![recipe("one"), recipe("two")]));
-    let part = PartLink { number: 5, title: "V".into(), anchor: "recipe-variations".into() };
+    let part = PartLink { number: 5, part: "variations".into(), anchor: "recipe-variations".into() };
     let bare = Variations { part, caption: "C".into(), heads: vec![], rows: vec![] };
     sound("lesson.html", &lesson(vec![Recipe { variations: Some(bare), ..recipe("recipe") }]));
 }
@@ -159,7 +159,7 @@ fn bare_lessons_are_sound() {
 #[test]
 fn a_template_of_ones_own_stands_in_place_of_ours() {
     let own = "{% extends \"page.html\" %}{% block text %}<h1>{{ frame.title }}</h1><ul>{% for group in groups %}<li>{{ group.name }}</li>{% endfor %}</ul>{% endblock text %}";
-    let theme = Theme::over(vec![("templates/list.html".into(), own.into())])
+    let theme = Theme::new("stillroom", vec![("templates/list.html".into(), own.into())], "en")
         .unwrap_or_else(|findings| panic!("{findings:?}"));
     let text = theme
         .render("list.html", &ListPage { frame: frame(), lead: String::new(), groups: vec![] })

@@ -1,0 +1,91 @@
+//! The files of a theme: those in the binary, and an author's own laid over them one by one.
+
+use std::collections::BTreeMap;
+
+use crate::span::Source;
+
+/// A file of a theme.
+#[derive(Clone, Debug)]
+pub(super) struct File {
+    /// Where its author finds it: `themes/stillroom/templates/page.html`.
+    pub(super) shown: String,
+    pub(super) bytes: Vec<u8>,
+}
+
+impl File {
+    /// The file as text; none where it is not UTF-8.
+    pub(super) fn source(&self) -> Option<Source> {
+        Some(Source::new(self.shown.as_str(), std::str::from_utf8(&self.bytes).ok()?))
+    }
+}
+
+/// A theme's files at the moment of building, each with its path below `themes/NAME`.
+macro_rules! files {
+    ($name:literal: $($path:literal),* $(,)?) => {
+        ($name, &[$(($path, include_bytes!(concat!(env!("CARGO_MANIFEST_DIR"), "/themes/", $name, "/", $path)))),*])
+    };
+}
+
+/// The themes in the binary. A file that is not listed here is not in it. The first is complete; of the others
+/// each file stands in for one of the first, or beside it.
+const BUILT_IN: &[(&str, &[(&str, &[u8])])] = &[files![
+    "stillroom":
+    "templates/cautions.html",
+    "templates/checks.html",
+    "templates/children.html",
+    "templates/home.html",
+    "templates/ledger.html",
+    "templates/lesson.html",
+    "templates/list.html",
+    "templates/method.html",
+    "templates/monograph.html",
+    "templates/one-day.html",
+    "templates/page.html",
+    "templates/parts.html",
+    "templates/people.html",
+    "templates/recipe.html",
+    "templates/side-by-side.html",
+    "templates/spirits.html",
+    "templates/table.html",
+    "templates/tables.html",
+    "script/page.js",
+    "style/10-tokens.css",
+    "style/20-elements.css",
+    "style/30-frame.css",
+    "style/35-prose.css",
+    "style/40-parts.css",
+    "style/50-ledger.css",
+    "style/55-checks.css",
+    "style/56-facts.css",
+    "style/60-levels.css",
+    "style/65-keeping.css",
+    "style/70-choice.css",
+    "style/90-print.css",
+    "words/en.yaml",
+]];
+
+/// The names of the themes in the binary, the complete one first.
+pub fn names() -> impl Iterator<Item = &'static str> {
+    BUILT_IN.iter().map(|(name, _)| *name)
+}
+
+/// Every file by its path: the first built-in theme's, over it those of the built-in theme `name`, over them an
+/// author's own, each `(path below themes/NAME, bytes)`.
+pub(super) fn layered(name: &str, own: Vec<(String, Vec<u8>)>) -> BTreeMap<String, File> {
+    let mut all = BTreeMap::new();
+    let layers = BUILT_IN.iter().enumerate().filter(|(n, (known, _))| *n == 0 || *known == name);
+    for (_, (theme, files)) in layers {
+        for (path, bytes) in *files {
+            all.insert(path.to_string(), file(theme, path, bytes.to_vec()));
+        }
+    }
+    for (path, bytes) in own {
+        let file = file(name, &path, bytes);
+        all.insert(path, file);
+    }
+    all
+}
+
+fn file(theme: &str, path: &str, bytes: Vec<u8>) -> File {
+    File { shown: format!("themes/{theme}/{path}"), bytes }
+}

@@ -2,6 +2,12 @@
 // What a page can do besides being read: show one system of measures, put a table in another order.
 // Without it everything is there, both systems and the book's own order.
 
+// From a host the book is kept for reading without a connection; from a disk it needs nothing of the kind.
+const root = new URL(".", document.currentScript.src);
+if (root.protocol.startsWith("http") && "serviceWorker" in navigator) {
+  navigator.serviceWorker.register(new URL("sw.js", root)).catch(() => { /* then it is read with one */ });
+}
+
 // The choice of measures, kept for every page of the book. A browser may refuse to keep anything.
 const KEPT = "stillroom-measures";
 const keep = (choice) => { try { localStorage.setItem(KEPT, choice); } catch { /* for this page alone, then */ } };

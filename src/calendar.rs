@@ -29,6 +29,11 @@ impl Day {
         Day(self.0.checked_add(i64::from(days).days()).unwrap_or(self.0))
     }
 
+    /// `2026-09-22`, as ISO 8601 has it.
+    pub fn iso(self) -> String {
+        self.0.strftime("%Y-%m-%d").to_string()
+    }
+
     /// "22 September 2026".
     pub fn words(self) -> String {
         self.0.strftime("%-d %B %Y").to_string()

@@ -160,19 +160,8 @@ pub(crate) fn told(fields: &mut Fields, key: &str, findings: &mut Vec<Finding>) 
 
 /// Texts in a list; one alone may stand without brackets.
 pub(crate) fn texts(fields: &mut Fields, key: &str, findings: &mut Vec<Finding>) -> Vec<String> {
-    let Some(node) = fields.take(key) else { return Vec::new() };
-    each(node, key, findings)
-        .iter()
-        .filter_map(|node| Some(node.text(key, findings)?.value.to_string()))
-        .collect()
-}
-
-/// The entries of a list; one value alone counts as a list of one.
-pub(crate) fn each<'a>(node: &'a Node, what: &str, findings: &mut Vec<Finding>) -> &'a [Node] {
-    match node.is_scalar() {
-        true => std::slice::from_ref(node),
-        false => node.list(what, findings).unwrap_or_default(),
-    }
+    let texts = fields.take(key).map_or(Vec::new(), |node| node.texts(key, findings));
+    texts.into_iter().map(|text| text.value).collect()
 }
 
 /// Cautions of a page.
@@ -186,7 +175,7 @@ fn caution(node: &Node, findings: &mut Vec<Finding>) -> Option<PageCaution> {
     let mut fields = node.map("a caution", findings)?;
     let (warning, note) = (fields.take("warning"), fields.take("note"));
     let people = |node: Option<&Node>, findings: &mut Vec<Finding>| -> Vec<Who> {
-        let list = node.map(|node| each(node, "people", findings)).unwrap_or_default();
+        let list = node.map(|node| node.each("people", findings)).unwrap_or_default();
         list.iter().filter_map(|node| Some(node.read("people", Who::read, findings)?.value)).collect()
     };
     let not_for = people(fields.take("not for"), findings);

@@ -64,6 +64,8 @@ pub mod day;
 
 pub mod checks;
 
+pub mod tables;
+
 pub mod page;
 
 pub mod site;

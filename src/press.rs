@@ -11,15 +11,20 @@
 //! A lesson is read, worked, written and forgotten: what is kept of it is a few facts for the other
 //! pages. Results are collected in the lessons' order, so output never depends on threads.
 
+mod addresses;
 mod days;
 mod facts;
 mod lesson;
+mod lists;
+mod look_up;
 mod noted;
 mod pages;
 mod products;
 mod put;
 mod sides;
+mod tables;
 mod theme;
+mod web;
 
 use std::path::{Path, PathBuf};
 
@@ -31,10 +36,12 @@ use put::Desk;
 
 use crate::claims;
 use crate::diagnostic::{Code, Finding, Level, in_order, stops};
-use crate::formulary::{Formulary, LessonHead, read_course, read_head, read_plant};
+use crate::formulary::{
+    Formulary, LessonHead, read_course, read_glossary, read_head, read_picture, read_plant,
+};
 use crate::manuscript;
 use crate::pantry::{Pantry, read_item};
-use crate::site::{Gathered, Stage, Trouble, gather, read_source, replaces};
+use crate::site::{Gathered, Stage, Trouble, gather, read_bytes, read_source, replaces};
 use crate::span::{Source, Span};
 
 /// What a press or a proof came to.
@@ -97,8 +104,7 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
         Some(theme) => theme,
         None => return Ok(Outcome { findings, ..Outcome::default() }),
     };
-    let write = |path: &str, bytes: &[u8]| stage.map_or(Ok(()), |stage| stage.write(path, bytes));
-    let desk = Desk { gathered: &gathered, book: &book, theme: &theme, write: &write };
+    let desk = Desk::new(&gathered, &book, &theme, stage);
     let done: Vec<Result<lesson::Done, Trouble>> = (0..book.lessons.len())
         .into_par_iter()
         .map(|n| {
@@ -172,6 +178,19 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         let plants = book.plants.keys().map(String::as_str);
         book.course.prices.settle(plants, &book.faulty, &book.pantry, &mut found);
         located(source, found, findings);
+    }
+    if gathered.glossary
+        && let Some(source) = read_source(dir, "glossary.yaml", findings)?
+    {
+        let mut found = Vec::new();
+        book.glossary = read_glossary(&source, &mut found);
+        found.extend(claims::findings(&source, whole(&source)));
+        located(&source, found, findings);
+    }
+    for path in &gathered.pictures {
+        let bytes = read_bytes(dir, path)?;
+        let name = path.strip_prefix("pictures/").unwrap_or(path);
+        book.pictures.extend(read_picture(path, &bytes, findings).map(|size| (name.to_string(), size)));
     }
     let mut joined = false;
     for path in &gathered.lessons {

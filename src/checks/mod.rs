@@ -5,10 +5,9 @@
 //! as one that must not be met.
 
 mod given;
-mod ours;
+pub mod ours;
 mod read;
 mod subject;
-mod sum;
 
 pub use given::Given;
 pub use read::read;

@@ -1,7 +1,7 @@
 //! What several subjects work alike: syrups, honey, spirits, the boil.
 
-use super::sum::Sum;
 use crate::formula::Line;
+use crate::formula::Sum;
 use crate::formula::catalogue::composition::Rest;
 use crate::formula::catalogue::composition::{
     MoleFraction, Moles, Norrish, SucroseShare, SugarInHoney, WaterActivity,

@@ -3,7 +3,7 @@
 
 use super::given::Given;
 use super::ours;
-use super::sum::Sum;
+use crate::formula::Sum;
 use crate::formula::catalogue::composition::{HoneyActivity, Saturation};
 use crate::formula::catalogue::dose::{PlantPerDose, Strength};
 use crate::formula::catalogue::heat::{HeatToBoilOff, TimeOnStove};

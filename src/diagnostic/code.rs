@@ -51,7 +51,7 @@ codes! {
     KeepDisagrees "keep-disagrees" "The recipe says it keeps where its sums say it does not."
     WordsDisagree "words-disagree" "A number in the text and the working disagree."
     BadAddress "bad-address" "Two pages would have the same address, or an address is not plain."
-
+    BadPicture "bad-picture" "A picture that cannot be shown, is heavy, or stands on no page."
     BadTheme "bad-theme" "A template, style or script of the theme cannot be used."
     HoneyForInfant "honey-for-infant" "Honey is in what the recipe says is taken under 12 months."
     Raw "raw" "A plant that must be cooked is not, or not for long enough."

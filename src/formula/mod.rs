@@ -12,7 +12,9 @@ pub mod expr;
 
 mod check;
 mod evaluate;
+mod sum;
 
 pub use check::{Clash, check};
 pub use evaluate::evaluate;
 pub use expr::{Expr, Formula, Line, Stands, Use};
+pub use sum::Sum;

@@ -1,9 +1,10 @@
 //! `formulary.yaml`: the course's own facts.
 
-use crate::diagnostic::Finding;
+use super::change::{Change, read_changes};
+use crate::diagnostic::{Code, Finding};
 use crate::measure;
 use crate::span::{Source, Spanned};
-use crate::yaml;
+use crate::yaml::{self, Node};
 
 /// The course.
 #[derive(Clone, Debug, Default)]
@@ -26,6 +27,10 @@ pub struct Course {
     pub language: String,
     /// What its pages look like, where it says so.
     pub theme: Option<Spanned<String>>,
+    /// Where it will stand on the web, with its last slash; none where that is not said.
+    pub address: Option<String>,
+    /// What is new in it, as written.
+    pub changes: Vec<Change>,
     /// Weight of the adult whose ceilings go by the body's weight, g; none where it is not stated.
     pub adult: Option<f64>,
     /// Who answers for what the book says: its own words, beside the sentence no book can leave out.
@@ -70,6 +75,10 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
             *into = text.value.to_string();
         }
     }
+    if let Some(node) = fields.take("changes") {
+        course.changes = read_changes(node, findings);
+    }
+    course.address = fields.take("address").and_then(|node| address(node, findings));
     course.theme = fields
         .take("theme")
         .and_then(|node| node.text("the theme", findings))
@@ -86,4 +95,27 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
     }
     fields.finish(findings);
     course
+}
+
+/// A whole web address of a folder. What stands behind `?` or `#` belongs to a page, not to a site.
+fn address(node: &Node, findings: &mut Vec<Finding>) -> Option<String> {
+    let text = node.text("the address", findings)?;
+    let host = text.value.strip_prefix("https://").or_else(|| text.value.strip_prefix("http://"));
+    let plain = |c: char| c.is_ascii_alphanumeric() || "-._~/:%".contains(c);
+    match host {
+        Some(host) if !host.is_empty() && host.chars().all(plain) && !host.starts_with('/') => {
+            Some(format!("{}/", text.value.trim_end_matches('/')))
+        }
+        _ => {
+            let message = format!("`{}` is not the address of a site", text.value);
+            findings.push(
+                Finding::error(Code::BadAddress, text.span, message)
+                    .why(
+                        "it is put before every page's own address, for feeds, maps of the site and previews",
+                    )
+                    .write("address: https://stillroom.example/course/"),
+            );
+            None
+        }
+    }
 }

@@ -1,6 +1,7 @@
 //! The head of a lesson: its front matter, read before any lesson is worked, so that each page knows
 //! its neighbours.
 
+use super::change::{Correction, read_corrections};
 use crate::calendar::Day;
 use crate::diagnostic::{Code, Finding, Level};
 use crate::manuscript::Parts;
@@ -24,6 +25,10 @@ pub struct LessonHead {
     pub when: String,
     /// One sentence.
     pub summary: String,
+    /// What was corrected in it, as written.
+    pub corrections: Vec<Correction>,
+    /// Names it had in addresses before.
+    pub formerly: Vec<Spanned<String>>,
     /// Recipes of the book that are taken on one day, by their names.
     pub one_day: Vec<Spanned<String>>,
     /// Recipes and variations of the book that are set side by side, two and two.
@@ -69,6 +74,12 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
         .map(|title| title.value.to_string());
     head.date =
         fields.take("date").and_then(|node| node.read("the date", Day::read, findings)).map(|day| day.value);
+    if let Some(node) = fields.take("corrections") {
+        head.corrections = read_corrections(node, findings);
+    }
+    if let Some(node) = fields.take("formerly") {
+        head.formerly = node.texts("a former name", findings);
+    }
     if let Some(node) = fields.take("one day") {
         let list = node.list("what is taken on one day", findings).unwrap_or_default();
         let names = list.iter().filter_map(|node| node.text("a recipe", findings));

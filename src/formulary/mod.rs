@@ -2,17 +2,23 @@
 //!
 //! Read once, before any lesson is worked; plain values with their places.
 
+mod change;
 mod course;
+mod glossary;
 mod kitchen;
 mod lesson;
+mod picture;
 mod plant;
 mod prices;
 mod products;
 
 pub use crate::cited::{Between, Cited, PageCaution, Substitute, Told};
+pub use change::{Change, Correction};
 pub use course::{Course, read_course};
+pub use glossary::{Term, read_glossary};
 pub use kitchen::{Crossing, FreshPlant, Kitchen, Pot, Stove};
 pub use lesson::{LessonHead, read_head};
+pub use picture::{Size, read_picture};
 pub use plant::{
     Aromatic, Ceiling, Danger, LookAlike, MadeInto, Most, Plant, PlantForm, Season, Sold, Unfit, UsualDose,
     Weight, read_plant,
@@ -20,6 +26,7 @@ pub use plant::{
 pub use prices::{Pack, Prices};
 pub use products::{Product, Products};
 
+use crate::manuscript::Terms;
 use crate::pantry::Pantry;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -36,6 +43,20 @@ pub struct Formulary {
     pub faulty: BTreeSet<String>,
     /// The lessons, in order.
     pub lessons: Vec<LessonHead>,
+    /// Words of the craft, sorted.
+    pub glossary: Vec<Term>,
+    /// Pictures by their paths below `pictures/`.
+    pub pictures: BTreeMap<String, Size>,
     /// The recipes as declared, where a recipe of the book combines another.
     pub products: Products,
+}
+
+impl Formulary {
+    /// The glossary's words as they are found in running text.
+    pub fn terms(&self) -> Terms {
+        let forms = self.glossary.iter().flat_map(|term| {
+            std::iter::once(&term.word).chain(&term.also).map(|form| (form.value.as_str(), term.id.as_str()))
+        });
+        Terms::new(forms)
+    }
 }

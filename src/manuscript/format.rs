@@ -3,7 +3,10 @@
 use super::anchor::Anchors;
 use super::holes::{self, Hole};
 use super::lines::Lines;
-use super::{Block, Heading, LinkFound, Manuscript, links};
+use super::notes::{back, call, drop_doubles, footnote};
+use super::pass::{Pass, mark, take, words};
+use super::running::{TERM, in_running_text, join_lines, text};
+use super::{Block, Heading, LinkFound, Manuscript, Terms};
 use crate::diagnostic::{Code, Finding};
 use crate::span::{Source, Span, Spanned};
 use comrak::html::{ChildRendering, Context, format_document_with_formatter, format_node_default};
@@ -12,25 +15,9 @@ use comrak::options::Plugins;
 use comrak::{Arena, Options, parse_document};
 use std::fmt::{Error, Write};
 
-/// Named for readers who hear the page: the section of footnotes, and the way back from one.
-const NOTES: &str = "Notes";
-const BACK: &str = "Back to where this is noted";
 const TO_DO: &str = "To do";
 
-/// What is gathered while the body is written.
-struct Pass<'a> {
-    lines: Lines<'a>,
-    ours: Vec<String>,
-    anchors: Anchors,
-    found: Manuscript,
-    /// Links that are open, with their number; a refused one has none.
-    open: Vec<Option<usize>>,
-    columns: Vec<TableAlignment>,
-    column: usize,
-    footnote: u32,
-}
-
-pub(super) fn read(source: &Source, body: Span, ours: &[&str]) -> Manuscript {
+pub(super) fn read(source: &Source, body: Span, ours: &[&str], terms: &Terms) -> Manuscript {
     let mut pass = Pass {
         lines: Lines::new(source, body),
         ours: ours.iter().map(ToString::to_string).collect(),
@@ -40,11 +27,16 @@ pub(super) fn read(source: &Source, body: Span, ours: &[&str]) -> Manuscript {
         columns: Vec::new(),
         column: 0,
         footnote: 0,
+        terms,
+        seen: Vec::new(),
     };
     let arena = Arena::new();
     let options = options();
     let root = parse_document(&arena, pass.lines.text(), &options);
     drop_doubles(root, &mut pass);
+    if !terms.is_empty() {
+        join_lines(root);
+    }
     let mut html = String::new();
     let plugins = Plugins::default();
     // Writing to a String cannot fail, so the pass always comes back.
@@ -67,23 +59,6 @@ fn options() -> Options<'static> {
     options.extension.strikethrough = true;
     options.parse.smart = true;
     options
-}
-
-/// Of two footnotes of one name the Markdown crate fills in the later and leaves the other where it
-/// stood, counting no call of it. Left there, it would open the section of notes in mid-text.
-fn drop_doubles(root: Node<'_>, pass: &mut Pass) {
-    let doubles: Vec<Node<'_>> = root
-        .descendants()
-        .filter(|node| matches!(node.data().value, NodeValue::FootnoteDefinition(ref note) if note.total_references == 0))
-        .collect();
-    for node in doubles {
-        let span = pass.lines.span(node.data().sourcepos);
-        let message = "a footnote of this name stands again further down";
-        pass.found
-            .findings
-            .push(Finding::error(Code::TwiceWritten, span, message).why("only the later one would be shown"));
-        node.detach();
-    }
 }
 
 type Step = Result<ChildRendering, Error>;
@@ -117,6 +92,7 @@ fn write<'n>(out: &mut Context<Pass>, node: Node<'n>, entering: bool) -> Step {
                 let span = out.user.lines.span(at);
                 let text = words(node);
                 let (href, title) = (link.url.clone(), link.title.clone());
+                out.user.seen.extend(href.strip_prefix(TERM).map(str::to_string));
                 let number = take(out, LinkFound { href, text, title, picture: false, span });
                 out.user.open.push(number);
                 mark(out, number.map(Hole::Open))?;
@@ -137,6 +113,7 @@ fn write<'n>(out: &mut Context<Pass>, node: Node<'n>, entering: bool) -> Step {
             return Ok(ChildRendering::Skip);
         }
         NodeValue::Image(_) => {}
+        NodeValue::Text(ref words) if entering && in_running_text(node) => text(out, words, at)?,
         NodeValue::LineBreak if entering => out.write_str("<br>\n")?,
         NodeValue::ThematicBreak if entering => {
             out.cr()?;
@@ -167,31 +144,6 @@ fn write<'n>(out: &mut Context<Pass>, node: Node<'n>, entering: bool) -> Step {
         _ => return format_node_default(out, node, entering),
     }
     Ok(ChildRendering::HTML)
-}
-
-fn mark(out: &mut Context<Pass>, hole: Option<Hole>) -> Result<(), Error> {
-    hole.map_or(Ok(()), |hole| hole.mark(out))
-}
-
-/// A node's words without marks, those of pictures inside it too.
-fn words(node: Node<'_>) -> String {
-    node.collect_text().split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Notes a link; its number, if it is one that can be taken.
-fn take(out: &mut Context<Pass>, link: LinkFound) -> Option<usize> {
-    let found = &mut out.user.found;
-    match links::check(&link) {
-        Ok(finding) => {
-            found.findings.extend(finding);
-            found.links.push(link);
-            Some(found.links.len() - 1)
-        }
-        Err(finding) => {
-            found.findings.push(finding);
-            None
-        }
-    }
 }
 
 fn raw(out: &mut Context<Pass>, at: Sourcepos) {
@@ -311,6 +263,20 @@ fn task(out: &mut Context<Pass>, node: Node<'_>, done: bool, entering: bool) -> 
 }
 
 fn paragraph(out: &mut Context<Pass>, node: Node<'_>, entering: bool) -> Step {
+    if let Some(caption) = alone(node) {
+        if entering {
+            out.cr()?;
+            out.write_str("<figure>")?;
+        } else {
+            if !caption.is_empty() {
+                out.write_str("<figcaption>")?;
+                out.escape(&caption)?;
+                out.write_str("</figcaption>")?;
+            }
+            out.write_str("</figure>\n")?;
+        }
+        return Ok(ChildRendering::HTML);
+    }
     let parent = node.parent();
     let done = parent.and_then(|parent| match parent.data().value {
         NodeValue::TaskItem(ref item) if node.previous_sibling().is_none() => Some(item.symbol.is_some()),
@@ -336,41 +302,12 @@ fn paragraph(out: &mut Context<Pass>, node: Node<'_>, entering: bool) -> Step {
     Ok(step)
 }
 
-fn call(note: u32, time: u32) -> String {
-    if time > 1 { format!("call--{note}-{time}") } else { format!("call--{note}") }
-}
-
-/// The ways back from a note, one for each place that calls it.
-fn back(out: &mut Context<Pass>, calls: u32, after_words: bool) -> Result<(), Error> {
-    let note = out.user.footnote;
-    for time in 1..=calls {
-        let (call, which) = (call(note, time), if calls > 1 { format!(", {time}") } else { String::new() });
-        let gap = if time > 1 || after_words { " " } else { "" };
-        write!(
-            out,
-            "{gap}<a href=\"#{call}\" role=\"doc-backlink\" aria-label=\"{BACK}{which}\">↩\u{fe0e}</a>"
-        )?;
+/// The caption of a picture that is all of a paragraph; it may be empty.
+fn alone(paragraph: Node<'_>) -> Option<String> {
+    let only = paragraph.first_child().filter(|child| child.next_sibling().is_none())?;
+    let outermost = paragraph.parent().is_some_and(|at| matches!(at.data().value, NodeValue::Document));
+    match only.data().value {
+        NodeValue::Image(ref link) if outermost => Some(link.title.clone()),
+        _ => None,
     }
-    Ok(())
-}
-
-fn footnote(out: &mut Context<Pass>, node: Node<'_>, calls: u32, entering: bool) -> Result<(), Error> {
-    if entering {
-        if out.user.footnote == 0 {
-            out.cr()?;
-            Hole::Notes.mark(out)?;
-            writeln!(out, "<section class=\"notes\" role=\"doc-endnotes\" aria-label=\"{NOTES}\">\n<ol>")?;
-        }
-        out.user.footnote += 1;
-        let note = out.user.footnote;
-        return write!(out, "<li id=\"note--{note}\">");
-    }
-    let ends_in_words =
-        node.last_child().is_some_and(|last| matches!(last.data().value, NodeValue::Paragraph));
-    if !ends_in_words {
-        out.write_str("<p>")?;
-        back(out, calls, false)?;
-        out.write_str("</p>\n")?;
-    }
-    out.write_str("</li>\n")
 }

@@ -108,7 +108,7 @@ fn open(out: &mut String, link: &LinkFound, target: &LinkTo) {
         LinkTo::Address(address) => (Some(address), None),
         LinkTo::Words(words) => (None, Some(words)),
         LinkTo::AddressAndWords(address, words) => (Some(address), Some(words)),
-        LinkTo::Broken => (None, None),
+        LinkTo::Broken | LinkTo::Picture { .. } => (None, None),
     };
     if let Some(address) = address {
         attribute(out, "<a href=\"", address, true);
@@ -121,17 +121,13 @@ fn open(out: &mut String, link: &LinkFound, target: &LinkTo) {
 }
 
 fn picture(out: &mut String, link: &LinkFound, target: &LinkTo) {
-    let (address, words) = match target {
-        LinkTo::Address(address) => (address, &link.text),
-        LinkTo::AddressAndWords(address, words) => (address, words),
-        LinkTo::Words(words) => return attribute(out, "", words, false),
-        LinkTo::Broken => return attribute(out, "", &link.text, false),
+    let LinkTo::Picture { address, width, height } = target else {
+        return attribute(out, "", &link.text, false);
     };
     attribute(out, "<img src=\"", address, true);
-    attribute(out, " alt=\"", words, false);
-    out.push('"');
-    title(out, link);
-    out.push_str(" loading=\"lazy\">");
+    attribute(out, " alt=\"", &link.text, false);
+    // Its size is known before it is fetched, and it is fetched when it is near: nothing on the page jumps.
+    let _ = write!(out, "\" width=\"{width}\" height=\"{height}\" loading=\"lazy\" decoding=\"async\">");
 }
 
 fn title(out: &mut String, link: &LinkFound) {

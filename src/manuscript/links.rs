@@ -3,8 +3,8 @@
 use super::LinkFound;
 use crate::diagnostic::{Code, Finding};
 
-/// What may stand before a colon: the three kinds of reference, and three that browsers know.
-const TAKEN: &[&str] = &["plant", "pantry", "lesson", "number", "https", "http", "mailto"];
+/// What may stand before a colon: the five kinds of reference, and three that browsers know.
+const TAKEN: &[&str] = &["plant", "pantry", "lesson", "term", "number", "https", "http", "mailto"];
 
 /// The word before the colon, as a browser would read it: it skips blanks, line ends and tabs.
 fn scheme(href: &str) -> Option<String> {
@@ -38,9 +38,9 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
         if link.text.trim().is_empty() {
             let words = "a picture without words for those who cannot see it";
             let file = link.href.as_str();
-            return Ok(Some(
-                Finding::warning(Code::BadLink, link.span, words).write(format!("![what it shows]({file})")),
-            ));
+            return Err(bad(words.to_string())
+                .why("a reader who cannot see it, or has no connection, has only those words")
+                .write(format!("![what it shows]({file})")));
         }
         return Ok(None);
     }
@@ -50,7 +50,7 @@ pub(super) fn check(link: &LinkFound) -> Result<Option<Finding>, Finding> {
         return Err(bad(format!("a link may not begin with {scheme}:"))
             .why("it could run a program in the reader's browser, or leads nowhere")
             .write(
-                "plant:NAME, pantry:NAME, lesson:NAME, number:NAME, #heading, or a whole address with https: or mailto:",
+                "plant:NAME, pantry:NAME, lesson:NAME, term:NAME, number:NAME, #heading, or a whole address with https: or mailto:",
             ));
     }
     if link.href.trim().is_empty() {

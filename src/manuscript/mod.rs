@@ -9,7 +9,11 @@ mod format;
 mod holes;
 mod lines;
 mod links;
+mod notes;
 mod parts;
+mod pass;
+mod running;
+mod terms;
 #[cfg(test)]
 mod tests;
 
@@ -18,6 +22,7 @@ use crate::span::{Source, Span, Spanned};
 
 pub use anchor::{plain, recipe_anchor};
 pub use parts::{Parts, facts, parts};
+pub use terms::Terms;
 
 /// A fenced block that is ours, at the outermost level of the body.
 #[derive(Clone, PartialEq, Debug)]
@@ -50,7 +55,7 @@ pub struct LinkFound {
     pub href: String,
     /// Its words without marks; a picture's words for those who cannot see it. May be empty.
     pub text: String,
-    /// The words shown on hovering, if the author wrote any.
+    /// The words shown on hovering, if the author wrote any; under a picture that stands by itself.
     pub title: String,
     /// Whether it shows a picture instead of leading somewhere.
     pub picture: bool,
@@ -61,8 +66,17 @@ pub struct LinkFound {
 /// What a link becomes on the page.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum LinkTo {
-    /// Leads (or, for a picture, fetches from) there, with the author's words.
+    /// Leads there, with the author's words.
     Address(String),
+    /// A picture from there, so many pixels wide and high.
+    Picture {
+        /// Where it is fetched from.
+        address: String,
+        /// Its width, px.
+        width: u32,
+        /// Its height, px.
+        height: u32,
+    },
     /// No link: this text in its place.
     Words(String),
     /// Leads there, with this text in place of the author's words.
@@ -96,9 +110,10 @@ pub struct Rendered {
 }
 
 /// Goes through the Markdown at `body`. Fenced blocks of a kind among `ours` are kept apart; every
-/// other block is shown as written.
-pub fn read(source: &Source, body: Span, ours: &[&str]) -> Manuscript {
-    format::read(source, body, ours)
+/// other block is shown as written. Where one of `terms` first stands in running text it becomes a link
+/// `term:NAME`, as if the author had written one.
+pub fn read(source: &Source, body: Span, ours: &[&str], terms: &Terms) -> Manuscript {
+    format::read(source, body, ours, terms)
 }
 
 /// The HTML, every link led where `resolve` says.

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 fn lesson(text: &str) -> (Source, Manuscript) {
     let source = Source::new("a.md", text);
     let body = parts(&source).expect("closed").body.span;
-    let manuscript = read(&source, body, &["recipe"]);
+    let manuscript = read(&source, body, &["recipe"], &Terms::default());
     (source, manuscript)
 }
 
@@ -198,14 +198,46 @@ fn links_go_where_they_are_led() {
         ("number:strained", "") => LinkTo::AddressAndWords("#strained".to_string(), "700 mL <".to_string()),
         ("number:strained", _) => LinkTo::Words("3 cups".to_string()),
         ("a.md", _) => LinkTo::Broken,
+        ("jar.jpg", _) => {
+            LinkTo::Picture { address: "../pictures/jar.jpg".to_string(), width: 64, height: 48 }
+        }
         _ => LinkTo::Address(link.href.clone()),
     });
     assert_eq!(
         rendered.pieces[0],
         "<p><a href=\"../plants/rosehip/?a&amp;b\" title=\"t\">rose <em>hip</em></a> \
          <a href=\"#strained\">700 mL &lt;</a> 3 cups gone \
-         <img src=\"jar.jpg\" alt=\"a “jar”\" loading=\"lazy\"></p>\n"
+         <img src=\"../pictures/jar.jpg\" alt=\"a “jar”\" width=\"64\" height=\"48\" loading=\"lazy\" decoding=\"async\"></p>\n"
     );
+}
+
+#[test]
+fn a_picture_by_itself_is_a_figure_with_its_caption() {
+    let (_, manuscript) = lesson("![a jar](jar.jpg \"Two < three\")\n\nand ![a lid](lid.jpg \"x\")\n");
+    let rendered =
+        render(&manuscript, |link| LinkTo::Picture { address: link.href.clone(), width: 2, height: 1 });
+    let img = |name: &str, alt: &str| {
+        format!(
+            "<img src=\"{name}\" alt=\"{alt}\" width=\"2\" height=\"1\" loading=\"lazy\" decoding=\"async\">"
+        )
+    };
+    let figure =
+        format!("<figure>{}<figcaption>Two &lt; three</figcaption></figure>", img("jar.jpg", "a jar"));
+    assert_eq!(rendered.pieces[0], format!("{figure}\n<p>and {}</p>\n", img("lid.jpg", "a lid")));
+}
+
+/// A word of the glossary is a link where it first stands in running text, across a line's end too; not in a
+/// heading, not in a link's words, and not again.
+#[test]
+fn words_of_the_glossary_are_linked_once() {
+    let text = "## The marc\n\n[the marc](a.md) *Water\nactivity* and marc, marc.\n\n- menstruum\n";
+    let source = Source::new("lessons/01-x.md", text);
+    let forms = [("marc", "marc"), ("water activity", "water-activity"), ("menstruum", "menstruum")];
+    let manuscript = read(&source, Span::new(0, text.len()), &[], &Terms::new(forms.into_iter()));
+    let html = render(&manuscript, |link| LinkTo::Address(link.href.clone())).pieces.concat();
+    assert!(html.contains("<em><a href=\"term:water-activity\">Water\nactivity</a></em> and <a href=\"term:marc\">marc</a>, marc."), "{html}");
+    assert_eq!(html.matches("term:").count(), 3, "{html}");
+    assert!(html.contains("<a href=\"a.md\">the marc</a>"), "{html}");
 }
 
 #[test]
@@ -214,7 +246,7 @@ fn bad_links_are_refused_with_their_place() {
         "ab [x](javascript:alert(1)) [y](&#106;avascript:z) ![](jar.jpg) [![z](https://a.org/z.png)](a.md)\n";
     let (_, manuscript) = lesson(text);
     let (bad, error) = (Code::BadLink, Level::Error);
-    let want = [(bad, error, 1, 4), (bad, error, 1, 29), (bad, Level::Warning, 1, 52), (bad, error, 1, 66)];
+    let want = [(bad, error, 1, 4), (bad, error, 1, 29), (bad, error, 1, 52), (bad, error, 1, 66)];
     assert_eq!(codes(&manuscript), want);
     let html = html(text);
     assert!(!html.contains("script") && !html.contains("https"), "{html}");
@@ -239,7 +271,7 @@ proptest! {
     ]) {
         let source = Source::new("a.md", text);
         if let Ok(cut) = parts(&source) {
-            let manuscript = read(&source, cut.body.span, &["recipe"]);
+            let manuscript = read(&source, cut.body.span, &["recipe"], &Terms::default());
             let rendered = render(&manuscript, |link| LinkTo::Address(link.href.clone()));
             prop_assert_eq!(rendered.pieces.len(), manuscript.blocks.len() + 1);
             for block in &manuscript.blocks {

@@ -65,6 +65,8 @@ pub const G_PER_MOL: Unit = plain("g/mol", Dimension::MASS.per(Dimension::AMOUNT
 pub const MOL: Unit = plain("mol", Dimension::AMOUNT, 3);
 /// Pressure.
 pub const PA: Unit = plain("Pa", Dimension::PRESSURE, 0);
+/// Pressure of the air; kept in pascals.
+pub const KPA: Unit = Unit { text: "kPa", dimension: Dimension::PRESSURE, places: 1, printed: 0.001 };
 /// How the air thins.
 pub const PER_M: Unit = plain("/m", Dimension::NONE.per(Dimension::LENGTH), 7);
 /// A temperature by altitude.

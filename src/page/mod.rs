@@ -7,6 +7,9 @@ pub mod shrink;
 pub mod theme;
 pub mod view;
 
+pub mod leaf;
+pub mod reference;
+
 pub mod keeping;
 pub mod ledger;
 
@@ -15,17 +18,23 @@ mod label;
 mod monograph;
 
 pub mod cautions_page;
+pub mod changes_page;
 pub mod children_page;
 pub mod company;
 pub mod cost;
 pub mod day_page;
+pub mod figures_page;
+pub mod glossary_page;
 pub mod pantry_page;
 
 pub mod checks_page;
 pub mod lesson;
+pub mod linked_data;
+pub mod look_up;
 pub mod method_page;
 pub mod plant;
 pub mod recipe;
+pub mod recipes_page;
 pub mod show;
 pub mod sides_page;
 pub mod spirits_page;

@@ -6,13 +6,12 @@ use super::show::sentence;
 use super::view::{FactRow, Frame, LabelRow, Latin, Link, ListGroup, ListPage, Monograph, UserRow};
 use crate::caution::{self, CLOSING};
 use crate::cited::Cited;
-use crate::formula::catalogue::pan::AsDried;
 use crate::formula::equation::escape;
-use crate::formula::{Line, evaluate};
 use crate::formulary::{Aromatic, Ceiling, Danger, Formulary, Most, Plant, PlantForm};
 use crate::materia::ADULT_WEIGHT;
 use crate::measure::unit::{G, MG, MG_PER_G, MG_PER_KG, ML_PER_G, PER_CENT};
 use crate::measure::{Measure, Unit, decimal, kitchen, show_usual};
+use crate::tables;
 
 /// The view of a plant.
 pub fn page(
@@ -177,12 +176,8 @@ fn of_form(name: &str, form: &PlantForm, facts: &mut Facts) {
 
 /// How many grams fresh stand for one dried, by the formula that recipes use.
 fn fresh_for_dried(plant: &Plant, facts: &mut Facts) {
-    let moisture = |form: &Option<PlantForm>| form.as_ref()?.moisture.as_ref().map(|water| water.value);
-    let (Some(fresh), Some(dried)) = (moisture(&plant.fresh), moisture(&plant.dried)) else { return };
-    let by = AsDried { fresh: Line(0), fresh_moisture: Line(1), dried_moisture: Line(2) };
-    let by = crate::formula::Use::from(by);
-    let as_dried = evaluate(&by.formula.is, &by.with, &[1.0, fresh, dried], 0);
-    let value = format!("{} g fresh for each gram dried", decimal(1.0 / as_dried, 1));
+    let Some((by, [fresh, dried])) = tables::fresh_for_dried(plant) else { return };
+    let value = format!("{} g fresh for each gram dried", decimal(by, 1));
     let per_cent = |share: f64| show_usual(share, &PER_CENT);
     let source = format!("from {} of water fresh and {} dried", per_cent(fresh), per_cent(dried));
     facts.rows.push(FactRow {

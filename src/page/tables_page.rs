@@ -21,7 +21,7 @@ pub fn title(word: &str) -> String {
 }
 
 /// The list of tables.
-pub fn list(frame: Frame, specimens: &[Specimen]) -> TablesPage {
+pub fn list(frame: Frame, kitchen: Vec<TableRow>, specimens: &[Specimen]) -> TablesPage {
     let rows = specimens.iter().map(|specimen| TableRow {
         link: Link {
             text: capital(specimen.kind.word),
@@ -31,6 +31,7 @@ pub fn list(frame: Frame, specimens: &[Specimen]) -> TablesPage {
         what: specimen.what.to_string(),
     });
     TablesPage {
+        kitchen,
         rows: rows.collect(),
         lead: "One table a preparation, each row worked in full from the same formulas as the recipes. The plants in \
                them are of no particular kind: what a gram keeps is assumed, and your plant's own page knows better."

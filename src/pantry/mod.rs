@@ -10,6 +10,7 @@ use std::sync::Arc;
 use crate::cited::{Cited, PageCaution, Substitute, Told};
 use crate::materia::{Item, Kind, built_in};
 use crate::measure::Measure;
+use crate::span::Spanned;
 
 /// An item with its page.
 #[derive(Clone, Debug)]
@@ -29,6 +30,8 @@ pub struct PantryPage {
     pub path: String,
     /// Other names.
     pub also: Vec<String>,
+    /// Names it had in addresses before.
+    pub formerly: Vec<Spanned<String>>,
     /// A cup, a tablespoon, a teaspoon weigh so much, g.
     pub weights: Vec<(Measure, Cited)>,
     /// Single sugars by weight: name and share.

@@ -16,7 +16,7 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     if days.is_empty() {
         return Ok(());
     }
-    let frame = put.desk.titled("one-day", "");
+    let frame = put.desk.titled("one-day", "one-day.html");
     put.page("one-day.html", "one-day.html", &day_page::page(frame, &days))
 }
 

@@ -4,58 +4,43 @@ use std::collections::BTreeMap;
 
 use super::lesson::{Done, all_noted};
 use super::noted::{Held, Noted};
-use super::put::{Desk, Put};
+use super::put::Put;
 use crate::caution::{self, Caution};
-use crate::diagnostic::Finding;
-use crate::manuscript;
 use crate::page::cautions_page::{self, ForThem};
-use crate::page::lesson::prose;
 use crate::page::show::capital;
 use crate::page::view::{Link, UserRow};
 use crate::page::{pantry_page, plant};
 use crate::people::Who;
-use crate::site::{Trouble, read_source};
+use crate::site::Trouble;
 
 /// Makes and writes them.
 pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    let book = desk.book;
-    put.page("plants.html", "list.html", &plant::list(desk.titled("plants", ""), book))?;
-    for path in &desk.gathered.plants {
-        let id = super::stem(path);
+    let book = desk.book();
+    put.page("plants.html", "list.html", &plant::list(desk.titled("plants", "plants.html"), book))?;
+    for file in &desk.gathered().plants {
+        let id = super::stem(file);
         let Some(plant) = book.plants.get(id) else { continue };
-        let prose = text(desk, Some(path), put.findings)?;
+        let prose = put.text(Some(file), "../")?;
         let title = capital(&plant.words);
         let about = format!("{title}, {}: facts, cautions and where this book uses it.", plant.latin);
         let users = users(done, |noted| &noted.plants, id, "../");
-        let view = plant::page(desk.frame(&title, &about, "../"), plant, book, prose, users);
-        put.page(&format!("plants/{id}.html"), "monograph.html", &view)?;
+        let path = format!("plants/{id}.html");
+        let view = plant::page(desk.frame(&title, &about, &path), plant, book, prose, users);
+        put.page(&path, "monograph.html", &view)?;
     }
-    put.page("pantry.html", "list.html", &pantry_page::list(desk.titled("pantry", ""), book))?;
+    put.page("pantry.html", "list.html", &pantry_page::list(desk.titled("pantry", "pantry.html"), book))?;
     for shelf in book.pantry.shelves() {
-        let path = shelf.page.as_ref().map(|page| page.path.as_str());
-        let prose = text(desk, path, put.findings)?;
+        let file = shelf.page.as_ref().map(|page| page.path.as_str());
+        let prose = put.text(file, "../")?;
         let (id, title) = (&shelf.item.id, capital(&shelf.item.words));
         let about = format!("{title}: what it is made of, its cautions and where this book uses it.");
         let users = users(done, |noted| &noted.pantry, id, "../");
-        let view = pantry_page::page(desk.frame(&title, &about, "../"), shelf, book, prose, users);
-        put.page(&format!("pantry/{id}.html"), "monograph.html", &view)?;
+        let path = format!("pantry/{id}.html");
+        let view = pantry_page::page(desk.frame(&title, &about, &path), shelf, book, prose, users);
+        put.page(&path, "monograph.html", &view)?;
     }
     cautions(done, put)
-}
-
-/// The text of a page below its facts; nothing where there is no page.
-fn text(desk: &Desk, path: Option<&str>, findings: &mut Vec<Finding>) -> Result<String, Trouble> {
-    let Some(path) = path else { return Ok(String::new()) };
-    let Some(source) = read_source(&desk.gathered.dir, path, &mut Vec::new())? else {
-        return Ok(String::new());
-    };
-    let Ok(parts) = manuscript::parts(&source) else { return Ok(String::new()) };
-    let text = manuscript::read(&source, parts.body.span, &[]);
-    findings.extend(text.findings.iter().cloned());
-    let (html, found) = prose(&text, desk.book);
-    findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
-    Ok(html)
 }
 
 fn away(link: &Link, root: &str) -> Link {
@@ -82,7 +67,7 @@ fn only(variations: &[String]) -> String {
 
 fn cautions(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    let book = desk.book;
+    let book = desk.book();
     let mut by_rule: BTreeMap<String, Vec<UserRow>> = BTreeMap::new();
     for noted in all_noted(done) {
         for held in &noted.cautions {
@@ -103,9 +88,9 @@ fn cautions(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     });
     let pages: Vec<(Link, Vec<Caution>, bool)> = plants.chain(items).collect();
     let own = pages.iter().filter(|(.., own)| *own).map(|(link, ..)| link.clone()).collect();
-    let view = cautions_page::page(desk.titled("cautions", ""), &by_rule, own);
+    let view = cautions_page::page(desk.titled("cautions", "cautions.html"), &by_rule, own);
     put.page("cautions.html", "cautions.html", &view)?;
-    let view = cautions_page::people(desk.titled("who-must-not", ""), &index(done, &pages));
+    let view = cautions_page::people(desk.titled("who-must-not", "who-must-not.html"), &index(done, &pages));
     put.page("who-must-not.html", "people.html", &view)
 }
 

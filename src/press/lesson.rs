@@ -3,18 +3,21 @@
 use std::path::Path;
 
 use super::noted::{Noted, note as note_recipe};
-use super::put::{Desk, lesson_link};
+use super::put::{Desk, lesson_link, located};
 use crate::aim;
+use crate::calendar::Day;
 use crate::caution;
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::formulary::Formulary;
 use crate::keeping;
 use crate::manuscript::{self, Manuscript, recipe_anchor};
-use crate::page::lesson::{Lesson, check, page};
+use crate::page::lesson::{check, page};
+use crate::page::linked_data::{self, Told};
 use crate::page::method_page::{Users, note_users};
+use crate::page::reference::{Anchored, Lesson};
 use crate::page::show::duration;
 use crate::page::view::Link;
-use crate::recipe;
+use crate::recipe::{self, Use};
 use crate::site::{Trouble, read_source};
 use crate::span::{Source, Spanned};
 use crate::variation::{self, WorkedRecipe};
@@ -37,6 +40,10 @@ pub(super) struct Done {
     pub users: Users,
     /// What is kept of each recipe.
     pub noted: Vec<Noted>,
+    /// Words of the glossary in it.
+    pub terms: Vec<String>,
+    /// Its links to places on other pages.
+    pub anchored: Vec<Anchored>,
     /// Kinds of preparation it makes.
     pub kinds: Vec<&'static str>,
 }
@@ -71,7 +78,7 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
     let Ok(parts) = manuscript::parts(&source) else {
         return Ok(None);
     };
-    let manuscript = manuscript::read(&source, parts.body.span, &["recipe"]);
+    let manuscript = manuscript::read(&source, parts.body.span, &["recipe"], &book.terms());
     let mut findings: Vec<Finding> = manuscript.findings.clone();
     let mut recipes = Vec::new();
     for block in &manuscript.blocks {
@@ -101,8 +108,8 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
 }
 
 pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
-    let book = desk.book;
-    let Some(read) = read_lesson(&desk.gathered.dir, book, n)? else {
+    let book = desk.book();
+    let Some(read) = read_lesson(&desk.gathered().dir, book, n)? else {
         return Ok(Done::default());
     };
     let head = &book.lessons[n];
@@ -118,12 +125,15 @@ pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
         ));
         note(&mut done, worked, &lesson_link(head, ""));
     }
-    let lesson = Lesson { head, manuscript: &read.manuscript, recipes: &read.recipes, book };
-    done.findings.extend(check(&lesson).into_iter().map(|finding| finding.locate(&read.source)));
+    let lesson = Lesson { head, manuscript: &read.manuscript, recipes: &read.recipes, book, root: "../" };
+    let (found, anchored) = check(&lesson);
+    done.findings.extend(found.into_iter().map(|finding| finding.locate(&read.source)));
+    done.anchored.extend(located(anchored, &read.source));
     if stops(&done.findings) {
         return Ok(done);
     }
-    let mut frame = desk.frame(&head.title, &head.summary, "../");
+    let path = lesson_link(head, "").href;
+    let mut frame = desk.frame(&head.title, &head.summary, &path);
     let neighbour = |at: usize| {
         book.lessons.get(at).map(|head| Link {
             text: head.title.clone(),
@@ -133,11 +143,23 @@ pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
     };
     frame.back = n.checked_sub(1).and_then(neighbour);
     frame.catchword = neighbour(n + 1);
-    match desk.theme.render("lesson.html", &page(&lesson, frame)) {
-        Ok(html) => (desk.write)(&format!("lessons/{}.html", head.slug), html.as_bytes())?,
-        Err(finding) => done.findings.push(finding),
-    }
+    let mut view = page(&lesson, frame);
+    let told: Vec<Told> = read.recipes.iter().flatten().map(told).collect();
+    let (address, date) = (book.course.address.as_deref(), head.date.map(Day::iso));
+    view.linked_html = linked_data::of_lesson(&view, &told, address, &path, date.as_deref());
+    done.terms = view.words.iter().map(|row| row.id.clone()).collect();
+    desk.page(&path, "lesson.html", &view, &mut done.findings)?;
     Ok(done)
+}
+
+/// What machines are told of a recipe.
+fn told(worked: &WorkedRecipe) -> Told {
+    let preparation = worked.recipe.preparation.value;
+    Told {
+        swallowed: preparation.used == Use::Swallowed,
+        kind: preparation.word,
+        minutes: worked.base.value(Id::Minutes),
+    }
 }
 
 fn note(done: &mut Done, worked: &WorkedRecipe, link: &Link) {

@@ -6,15 +6,19 @@ use crate::day::{self, Part};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formulary::Formulary;
 use crate::keeping::judge;
+use crate::page::recipes_page::Listed;
 use crate::page::view::Link;
 use crate::span::Spanned;
 use crate::variation::{Worked, WorkedRecipe};
+use crate::working::Id;
 
 /// One recipe with its variations.
 #[derive(Debug)]
 pub(super) struct Noted {
     /// Its name, and its address from the site's root.
     pub(super) link: Link,
+    /// What it is found by.
+    pub(super) listed: Listed,
     /// Plants in it.
     pub(super) plants: Vec<Held>,
     /// What of the pantry is in it.
@@ -81,12 +85,28 @@ pub(super) fn note(whole: &WorkedRecipe, book: &Formulary, link: Link) -> Noted 
         companies: companies.collect(),
         day: day::parts(&whole.base, book, &link.href),
         beside: beside(whole, book),
+        listed: listed(whole, book, &link),
         link,
         cautions: held(
             all.iter().map(|(worked, raised)| {
                 (*worked, raised.iter().map(|caution| caution.rule.clone()).collect())
             }),
         ),
+    }
+}
+
+fn listed(whole: &WorkedRecipe, book: &Formulary, link: &Link) -> Listed {
+    let plants = whole.base.laid.plants.iter().filter_map(|id| book.plants.get(id));
+    let mut seasons: Vec<_> =
+        plants.filter_map(|plant| Some(plant.season.as_ref()?.0.clone())).flatten().collect();
+    seasons.sort();
+    seasons.dedup();
+    Listed {
+        link: link.clone(),
+        kind: whole.recipe.preparation.value.word,
+        minutes: whole.base.value(Id::Minutes).unwrap_or_default(),
+        keeps: judge(&whole.base, whole.recipe.ph()).rung.words,
+        seasons,
     }
 }
 

@@ -1,43 +1,58 @@
 //! The pages beside the lessons: home, tables, method and sources, and the theme's own files.
 
+use super::addresses;
 use super::days;
 use super::facts;
 use super::lesson::Done;
-use super::put::{Desk, Put, lesson_link};
+use super::lists;
+use super::look_up;
+use super::put::{Desk, HOME, Put, lesson_link};
 use super::sides;
+use super::tables;
+use super::web;
 use crate::diagnostic::Finding;
 use crate::formulary::LessonHead;
 use crate::page::checks_page;
 use crate::page::children_page;
 use crate::page::method_page::{self, Users};
 use crate::page::spirits_page;
-use crate::page::tables_page;
-use crate::page::view::{BillRow, Frame, HomePage};
+use crate::page::view::{BillRow, ChangeRow, HomePage};
 use crate::site::Trouble;
-use crate::specimens;
 
 /// Makes and writes them; says how many pages.
 pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> Result<usize, Trouble> {
-    let mut put = Put { desk, findings, pages: 0 };
-    put.page("index.html", "home.html", &home(desk, done))?;
+    let mut put = Put { desk, findings, pages: 0, anchored: Vec::new() };
+    let prose = put.text(desk.gathered().home.then_some("home.md"), "")?;
+    let changes = lists::changes(desk.book());
+    put.page(HOME, "home.html", &home(desk, done, prose, &changes))?;
     let mut users = all_users(done);
-    let kitchen = &desk.book.course.kitchen;
-    if let Some(view) = spirits_page::page(desk.titled("spirits", ""), kitchen, &mut users) {
+    let kitchen = &desk.book().course.kitchen;
+    if let Some(view) = spirits_page::page(desk.titled("spirits", "spirits.html"), kitchen, &mut users) {
         put.page("spirits.html", "spirits.html", &view)?;
     }
-    let children = children_page::page(desk.titled("childrens-doses", ""), &mut users);
+    let children = children_page::page(desk.titled("childrens-doses", "childrens-doses.html"), &mut users);
     put.page("childrens-doses.html", "children.html", &children)?;
-    put.page("method.html", "method.html", &method_page::page(desk.titled("method", ""), &users))?;
+    put.page("method.html", "method.html", &method_page::page(desk.titled("method", "method.html"), &users))?;
     checks(&mut put)?;
-    tables(done, &mut put)?;
+    tables::press(done, &mut put)?;
+    lists::press(done, changes, &mut put)?;
     facts::press(done, &mut put)?;
     days::press(done, &mut put)?;
     sides::press(done, &mut put)?;
-    for (name, bytes) in desk.theme.assets() {
-        (desk.write)(&name, &bytes)?;
+    addresses::press(&mut put)?;
+    look_up::press(done, &mut put)?;
+    for (name, bytes) in desk.assets() {
+        desk.write(&name, &bytes)?;
     }
+    web::press(&mut put)?;
+    let of_lessons = done.iter().flat_map(|lesson| lesson.anchored.iter().cloned());
+    let loose = addresses::loose(desk, of_lessons.chain(put.anchored));
+    put.findings.extend(loose);
     Ok(put.pages)
 }
+
+/// So many changes stand on the home page.
+const LATEST: usize = 4;
 
 /// What every lesson uses, together.
 fn all_users(done: &[Done]) -> Users {
@@ -56,7 +71,7 @@ fn all_users(done: &[Done]) -> Users {
 fn checks(put: &mut Put) -> Result<(), Trouble> {
     match crate::checks::rows() {
         Ok(rows) => {
-            let frame = put.desk.titled("checks", "");
+            let frame = put.desk.titled("checks", "checks.html");
             put.page("checks.html", "checks.html", &checks_page::page(frame, &rows))
         }
         // The file is the program's own: a fault in it has no place in the book.
@@ -67,31 +82,8 @@ fn checks(put: &mut Put) -> Result<(), Trouble> {
     }
 }
 
-fn tables(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
-    let desk = put.desk;
-    let specimens = match specimens::worked() {
-        Ok(specimens) => specimens,
-        Err(faults) => {
-            put.findings.extend(faults);
-            return Ok(());
-        }
-    };
-    let view = tables_page::list(desk.titled("tables", ""), &specimens);
-    put.page("tables.html", "tables.html", &view)?;
-    for specimen in &specimens {
-        let word = specimen.kind.word;
-        let taught = desk.book.lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
-        let taught = taught.map(|(head, _)| lesson_link(head, "../")).collect();
-        let title = tables_page::title(word);
-        let about = format!("{title}: ratios, strengths and yields, worked row by row.");
-        let view = tables_page::page(desk.frame(&title, &about, "../"), specimen, taught);
-        put.page(&tables_page::address(word), "table.html", &view)?;
-    }
-    Ok(())
-}
-
-fn home(desk: &Desk, done: &[Done]) -> HomePage {
-    let book = desk.book;
+fn home(desk: &Desk, done: &[Done], prose_html: String, changes: &[ChangeRow]) -> HomePage {
+    let book = desk.book();
     let course = &book.course;
     let bill = book.lessons.iter().zip(done).enumerate().map(|(n, (head, done))| BillRow {
         number: n + 1,
@@ -103,25 +95,31 @@ fn home(desk: &Desk, done: &[Done]) -> HomePage {
     });
     let any = |of: fn(&LessonHead) -> bool| book.lessons.iter().any(of);
     let back_matter = [
+        ("recipes", true),
         ("plants", true),
         ("pantry", true),
+        ("glossary", !book.glossary.is_empty()),
         ("cautions", true),
         ("who-must-not", true),
         ("one-day", any(|head| !head.one_day.is_empty())),
         ("side-by-side", any(|head| !head.side_by_side.is_empty())),
         ("tables", true),
-        ("spirits", !course.kitchen.spirits.is_empty()),
         ("childrens-doses", true),
         ("method", true),
         ("checks", true),
+        ("corrections", !changes.is_empty()),
+        ("look-up", true),
     ];
     HomePage {
-        frame: Frame { contents: None, ..desk.frame(&course.title, &course.lead, "") },
+        frame: desk.frame(&course.title, &course.lead, HOME),
         for_whom: course.for_whom.clone(),
         title: course.title.clone(),
         lead: course.lead.clone(),
         when: course.when.clone(),
-        prose_html: String::new(),
+        start: book.lessons.first().filter(|_| prose_html.is_empty()).map(|head| lesson_link(head, "")),
+        prose_html,
+        changes: changes.iter().take(LATEST).cloned().collect(),
+        all_changes: desk.link("corrections"),
         bill: bill.collect(),
         back_matter: back_matter
             .into_iter()

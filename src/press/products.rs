@@ -6,7 +6,7 @@ use rayon::prelude::*;
 
 use crate::diagnostic::stops;
 use crate::formulary::{Formulary, LessonHead, Products};
-use crate::manuscript::{self, recipe_anchor};
+use crate::manuscript::{self, Terms, recipe_anchor};
 use crate::pantry::Pantry;
 use crate::recipe::{self, Recipe};
 use crate::site::{Trouble, read_source};
@@ -35,7 +35,7 @@ fn recipes(dir: &Path, pantry: &Pantry, head: &LessonHead) -> Result<Vec<Option<
     let Ok(parts) = manuscript::parts(&source) else {
         return Ok(vec![None]);
     };
-    let blocks = manuscript::read(&source, parts.body.span, &["recipe"]).blocks;
+    let blocks = manuscript::read(&source, parts.body.span, &["recipe"], &Terms::default()).blocks;
     let read = blocks.iter().enumerate().map(|(n, block)| {
         let mut found = Vec::new();
         let text = Spanned::new(block.text.value.as_str(), block.text.span);

@@ -1,69 +1,171 @@
 //! What every page of the press takes: the frame around it, links, and the place it is put.
 
+use std::collections::BTreeMap;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use serde::Serialize;
+
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
+use crate::manuscript::{self, Terms};
+use crate::page::leaf::Leaf;
+use crate::page::lesson::{check, prose};
+use crate::page::reference::{Anchored, Lesson};
 use crate::page::theme::Theme;
 use crate::page::view::{Frame, Link};
-use crate::site::{Gathered, Trouble, read_source};
-use serde::Serialize;
+use crate::site::{Gathered, Stage, Trouble, read_source};
+use crate::span::Source;
 
 /// What one press works with, shared by all who make pages.
 pub(super) struct Desk<'a> {
-    pub(super) gathered: &'a Gathered,
-    pub(super) book: &'a Formulary,
-    pub(super) theme: &'a Theme,
-    pub(super) write: &'a (dyn Fn(&str, &[u8]) -> Result<(), Trouble> + Sync),
+    gathered: &'a Gathered,
+    book: &'a Formulary,
+    theme: &'a Theme,
+    stage: Option<&'a Stage>,
+    made: Mutex<Made>,
 }
 
-impl Desk<'_> {
-    /// Around a page of the book's own making: `page` names its title and its description among the theme's
-    /// words, `page-NAME` and `about-NAME`. `root` leads from the page to the site's root.
-    pub(super) fn titled(&self, page: &str, root: &str) -> Frame {
-        let word = |kind: &str| self.theme.words().get(&format!("{kind}-{page}")).to_string();
-        self.frame(&word("page"), &word("about"), root)
+/// What has been made so far, by its address from the site's root.
+#[derive(Default)]
+pub(super) struct Made {
+    /// What is on each page.
+    pub(super) leaves: BTreeMap<String, Leaf>,
+    /// Every file, with a number that changes with its bytes.
+    pub(super) files: BTreeMap<String, u64>,
+}
+
+impl<'a> Desk<'a> {
+    pub(super) fn new(
+        gathered: &'a Gathered,
+        book: &'a Formulary,
+        theme: &'a Theme,
+        stage: Option<&'a Stage>,
+    ) -> Desk<'a> {
+        Desk { gathered, book, theme, stage, made: Mutex::default() }
     }
 
-    /// Around every page. `root` leads from the page to the site's root.
-    pub(super) fn frame(&self, title: &str, description: &str, root: &str) -> Frame {
+    /// The folder's files.
+    pub(super) fn gathered(&self) -> &'a Gathered {
+        self.gathered
+    }
+
+    /// The book.
+    pub(super) fn book(&self) -> &'a Formulary {
+        self.book
+    }
+
+    /// A fixed word.
+    pub(super) fn word(&self, name: &str) -> String {
+        self.theme.words().get(name).to_string()
+    }
+
+    /// The theme's own files.
+    pub(super) fn assets(&self) -> Vec<(String, Vec<u8>)> {
+        self.theme.assets()
+    }
+
+    /// Writes a file, where this is a press and not a proof.
+    pub(super) fn write(&self, path: &str, bytes: &[u8]) -> Result<(), Trouble> {
+        self.made().files.insert(path.to_string(), fingerprint(bytes));
+        self.stage.map_or(Ok(()), |stage| stage.write(path, bytes))
+    }
+
+    /// Renders a view with its template, writes it and keeps what is on it; a fault of the theme is a finding. Says
+    /// whether it was made.
+    pub(super) fn page(
+        &self,
+        path: &str,
+        template: &str,
+        view: &impl Serialize,
+        findings: &mut Vec<Finding>,
+    ) -> Result<bool, Trouble> {
+        match self.theme.render(template, view) {
+            Ok(html) => {
+                let leaf = Leaf::of(&html);
+                self.made().leaves.insert(path.to_string(), leaf);
+                self.write(path, html.as_bytes())?;
+                Ok(true)
+            }
+            Err(finding) => {
+                findings.push(finding);
+                Ok(false)
+            }
+        }
+    }
+
+    /// What has been made so far.
+    pub(super) fn made(&self) -> MutexGuard<'_, Made> {
+        // A thread that panicked has ended the press; what it left behind is still whole.
+        self.made.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Around a page of the book's own making: `page` names its title and its description among the theme's
+    /// words, `page-NAME` and `about-NAME`. It stands at `path` from the site's root.
+    pub(super) fn titled(&self, page: &str, path: &str) -> Frame {
+        self.frame(&self.word(&format!("page-{page}")), &self.word(&format!("about-{page}")), path)
+    }
+
+    /// Around the page at `path` from the site's root.
+    pub(super) fn frame(&self, title: &str, description: &str, path: &str) -> Frame {
         let course = &self.book.course;
-        let running = ["plants", "cautions", "tables", "method"].map(|page| {
+        let root = "../".repeat(path.matches('/').count());
+        let running = RUNNING.map(|page| {
             let link = self.link(page);
-            Link { href: format!("{root}{}", link.href), current: link.text == title, ..link }
+            Link { href: format!("{root}{}", link.href), current: link.href == path, ..link }
         });
+        let site = course.address.as_deref();
+        let of_site = if path == HOME { "" } else { path };
         Frame {
             lang: course.language.clone(),
             book: course.book.clone(),
             title: title.to_string(),
             description: description.to_string(),
-            root: root.to_string(),
             running: running.into(),
-            colophon: [&course.printing, &course.licence]
+            canonical: site.map_or(String::new(), |site| format!("{site}{of_site}")),
+            site: site.unwrap_or_default().to_string(),
+            colophon: [&course.printing, &course.licence, &course.disclaimer]
                 .into_iter()
                 .filter(|line| !line.is_empty())
                 .cloned()
-                .chain([course.disclaimer.clone()].into_iter().filter(|words| !words.is_empty()))
                 .chain([crate::caution::CLOSING.to_string()])
                 .collect(),
             back: None,
-            contents: Some(Link {
-                text: self.theme.words().get("contents").to_string(),
-                href: format!("{root}index.html"),
+            contents: (path != HOME).then(|| Link {
+                text: self.word("contents"),
+                href: format!("{root}{HOME}"),
                 current: false,
             }),
             catchword: None,
+            root,
         }
     }
 
     /// A link from the site's root to a page of the book's own making.
     pub(super) fn link(&self, page: &str) -> Link {
-        let text = self.theme.words().get(&format!("page-{page}")).to_string();
-        Link { text, href: format!("{page}.html"), current: false }
+        Link { text: self.word(&format!("page-{page}")), href: format!("{page}.html"), current: false }
     }
+}
+
+/// Where the contents stand.
+pub(super) const HOME: &str = "index.html";
+/// Pages in the running head.
+pub(super) const RUNNING: [&str; 5] = ["recipes", "plants", "glossary", "cautions", "look-up"];
+
+/// A number that changes with a file's bytes: FNV-1a, 64 bits, by its published constants.
+pub(super) fn fingerprint(bytes: &[u8]) -> u64 {
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
+    })
 }
 
 /// A link to a lesson from the page `root` belongs to.
 pub(super) fn lesson_link(head: &LessonHead, root: &str) -> Link {
     Link { text: head.title.clone(), href: format!("{root}lessons/{}.html", head.slug), current: false }
+}
+
+/// Links to places on other pages, with the place of each in its text.
+pub(super) fn located(all: Vec<Anchored>, source: &Source) -> impl Iterator<Item = Anchored> {
+    all.into_iter().map(|place| Anchored { finding: place.finding.locate(source), ..place })
 }
 
 /// Where pages are put.
@@ -73,6 +175,8 @@ pub(super) struct Put<'a> {
     pub(super) findings: &'a mut Vec<Finding>,
     /// How many there are.
     pub(super) pages: usize,
+    /// Links to places on other pages.
+    pub(super) anchored: Vec<Anchored>,
 }
 
 impl Put<'_> {
@@ -83,11 +187,11 @@ impl Put<'_> {
         mut ask: impl FnMut(&LessonHead, &mut Vec<Finding>) -> All,
     ) -> Result<Vec<T>, Trouble> {
         let mut all = Vec::new();
-        for head in &self.desk.book.lessons {
+        for head in &self.desk.book().lessons {
             let mut found = Vec::new();
             all.extend(ask(head, &mut found));
             if !found.is_empty()
-                && let Some(source) = read_source(&self.desk.gathered.dir, &head.path, &mut Vec::new())?
+                && let Some(source) = read_source(&self.desk.gathered().dir, &head.path, &mut Vec::new())?
             {
                 self.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
             }
@@ -95,17 +199,29 @@ impl Put<'_> {
         Ok(all)
     }
 
-    /// Renders a view with its template and writes it; a fault of the theme is a finding.
+    /// Makes a page.
     pub(super) fn page(&mut self, path: &str, template: &str, view: &impl Serialize) -> Result<(), Trouble> {
-        match self.desk.theme.render(template, view) {
-            Ok(html) => {
-                self.pages += 1;
-                (self.desk.write)(path, html.as_bytes())
-            }
-            Err(finding) => {
-                self.findings.push(finding);
-                Ok(())
-            }
-        }
+        self.pages += usize::from(self.desk.page(path, template, view, self.findings)?);
+        Ok(())
+    }
+
+    /// The text of a page below its facts; nothing where there is no page.
+    pub(super) fn text(&mut self, path: Option<&str>, root: &str) -> Result<String, Trouble> {
+        let Some(path) = path else { return Ok(String::new()) };
+        let Some(source) = read_source(&self.desk.gathered().dir, path, &mut Vec::new())? else {
+            return Ok(String::new());
+        };
+        let body = match manuscript::parts(&source) {
+            Ok(parts) => parts.body.span,
+            Err(_) => return Ok(String::new()),
+        };
+        let manuscript = manuscript::read(&source, body, &[], &Terms::default());
+        self.findings.extend(manuscript.findings.iter().cloned());
+        let (head, book) = (LessonHead::default(), self.desk.book());
+        let text = Lesson { head: &head, manuscript: &manuscript, recipes: &[], book, root };
+        let (found, anchored) = check(&text);
+        self.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+        self.anchored.extend(located(anchored, &source));
+        Ok(prose(&text))
     }
 }

@@ -15,7 +15,7 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     if all.is_empty() {
         return Ok(());
     }
-    let frame = put.desk.titled("side-by-side", "");
+    let frame = put.desk.titled("side-by-side", "side-by-side.html");
     put.page("side-by-side.html", "side-by-side.html", &sides_page::page(frame, &all))
 }
 

@@ -15,12 +15,18 @@ pub struct Gathered {
     pub dir: PathBuf,
     /// Whether `formulary.yaml` is there.
     pub course: bool,
+    /// Whether `glossary.yaml` is there.
+    pub glossary: bool,
+    /// Whether `home.md` is there.
+    pub home: bool,
     /// `lessons/*.md`.
     pub lessons: Vec<String>,
     /// `plants/*.md`.
     pub plants: Vec<String>,
     /// `pantry/*.md`.
     pub pantry: Vec<String>,
+    /// `pictures/...`, files of any kind.
+    pub pictures: Vec<String>,
     /// `themes/NAME/...`, files of any kind.
     pub themes: Vec<String>,
     /// Files that no page is made of.
@@ -55,9 +61,12 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
         match (path.split_once('/'), path.ends_with(".md")) {
             _ if parts.iter().any(|part| part.starts_with('.')) => {}
             (None, _) if path == "formulary.yaml" => found.course = true,
+            (None, _) if path == "glossary.yaml" => found.glossary = true,
+            (None, _) if path == "home.md" => found.home = true,
             (Some(("lessons", _)), true) => found.lessons.push(path),
             (Some(("plants", _)), true) => found.plants.push(path),
             (Some(("pantry", _)), true) => found.pantry.push(path),
+            (Some(("pictures", _)), _) => found.pictures.push(path),
             (Some(("themes", _)), _) => found.themes.push(path),
             _ => found.strange.push(path),
         }

@@ -134,6 +134,21 @@ impl Node {
         }
     }
 
+    /// The entries of a list; one value alone counts as a list of one.
+    pub fn each<'a>(&'a self, what: &str, findings: &mut Vec<Finding>) -> &'a [Node] {
+        match self.is_scalar() {
+            true => std::slice::from_ref(self),
+            false => self.list(what, findings).unwrap_or_default(),
+        }
+    }
+
+    /// One value or a list of values, each as text; `what` names them in the author's words ("former names").
+    pub fn texts(&self, what: &str, findings: &mut Vec<Finding>) -> Vec<Spanned<String>> {
+        let nodes = self.each(what, findings);
+        let texts = nodes.iter().filter_map(|node| node.text(what, findings));
+        texts.map(|text| text.map(str::to_string)).collect()
+    }
+
     fn wrong_shape<T>(&self, wanted: &str, what: &str, findings: &mut Vec<Finding>) -> Option<T> {
         let found = match &self.value {
             Value::Scalar(_) => "this is one value",

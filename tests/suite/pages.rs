@@ -18,6 +18,13 @@ use stillroom::press;
 /// A page with its style may weigh so much, packed as servers send it.
 const MOST: usize = 60 * 1024;
 
+/// Look up weighs its index too, which no other page asks for.
+const MOST_LOOK_UP: usize = 210 * 1024;
+/// A page with everything it asks for is fewer requests than this.
+const MOST_ASKED: usize = 6;
+/// What is shown where nothing stands.
+const NOWHERE: &str = "404.html";
+
 /// The demo pressed: each file by its path.
 fn demo() -> BTreeMap<String, Vec<u8>> {
     let folder = kit::fresh_folder();
@@ -69,10 +76,20 @@ fn every_link_leads_somewhere() {
         all(html, "[id]").into_iter().filter_map(|at| at.attr("id")).map(str::to_string).collect()
     };
     let ids = pages.iter().map(|(path, html)| (path.as_str(), anchors(html))).collect();
-    for (path, html) in &pages {
+    // What is shown where nothing stands is read at any address; its links are looked at by themselves.
+    for (path, html) in pages.iter().filter(|(path, _)| *path != NOWHERE) {
         none(path, link_faults(path, html, &files, &ids));
     }
-    // And every page can be reached from the first.
+    let led: Vec<&str> = all(&pages[NOWHERE], "[href], [src]")
+        .into_iter()
+        .filter_map(|at| at.attr("href").or(at.attr("src")))
+        .filter(|href| !href.starts_with(['#', 'h']))
+        .collect();
+    assert!(
+        led.len() > 8
+            && led.iter().all(|href| files.contains(href.strip_prefix("/stillroom/").unwrap_or("?")))
+    );
+    // And every page can be reached from the first, but for that and those that only lead on.
     let (mut seen, mut open) = (BTreeSet::new(), vec!["index.html".to_string()]);
     while let Some(page) = open.pop().filter(|page| pages.contains_key(page)) {
         let links = all(&pages[&page], "a[href]").into_iter().filter_map(|link| link.attr("href"));
@@ -81,7 +98,10 @@ fn every_link_leads_somewhere() {
         seen.insert(page);
         open.extend(next.into_iter().filter(|path| !seen.contains(path)));
     }
-    assert_eq!(seen.iter().collect::<Vec<_>>(), pages.keys().collect::<Vec<_>>());
+    let leads_on = |html: &Html| !all(html, "meta[http-equiv=refresh]").is_empty();
+    let wanted =
+        pages.iter().filter(|(path, html)| *path != NOWHERE && !leads_on(html)).map(|(path, _)| path);
+    assert_eq!(seen.iter().collect::<Vec<_>>(), wanted.collect::<Vec<_>>());
 }
 
 #[test]
@@ -103,15 +123,24 @@ fn pages_are_light() {
         packed.finish().expect("memory").len()
     };
     let site = demo();
-    let beside: usize = site
-        .iter()
-        .filter(|(path, _)| path.ends_with(".css") || path.ends_with(".js"))
-        .map(|(_, bytes)| packed(bytes))
-        .sum();
-    for (path, text) in pages(&site) {
-        let weighs = packed(text.as_bytes()) + beside;
-        assert!(weighs < MOST, "{path} weighs {weighs} bytes with its style, packed; {MOST} are allowed");
+    for (path, text) in pages(&site).iter().filter(|(path, _)| *path != NOWHERE) {
+        let html = Html::parse_document(text);
+        let asked: Vec<String> = all(&html, "link[rel=stylesheet], link[rel=icon], script[src]")
+            .into_iter()
+            .filter_map(|at| Some(target(path, at.attr("href").or(at.attr("src"))?).0))
+            .collect();
+        let weighs = packed(text.as_bytes()) + asked.iter().map(|file| packed(&site[file])).sum::<usize>();
+        let most = if path == "look-up.html" { MOST_LOOK_UP } else { MOST };
+        assert!(
+            weighs < most,
+            "{path} weighs {weighs} bytes with what it asks for, packed; {most} are allowed"
+        );
+        assert!(asked.len() < MOST_ASKED, "{path} asks for {asked:?}");
+        let late = all(&html, "img").into_iter().all(|at| at.attr("loading") == Some("lazy"));
+        assert!(late, "{path}: a picture comes before it is near");
     }
+    let index = packed(&site["look-up-index.js"]);
+    assert!(index < 150 * 1024, "the index of look up weighs {index} bytes");
 }
 
 /// What a lesson sets side by side, against sums by hand: 8 mL to a gram of 200 g, 12 of 40 g; 10 mL of syrup a dose.

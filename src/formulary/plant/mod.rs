@@ -9,6 +9,7 @@ use crate::cited::{Between, Cited, PageCaution, Substitute, Told};
 use crate::measure::{Amount, Dimension, Form, kitchen_unit::Measure};
 use crate::people::Who;
 use crate::recipe::Preparation;
+use crate::span::Spanned;
 
 /// How volatile what the plant gives is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -196,6 +197,8 @@ pub struct Plant {
     pub words: String,
     /// Other common names.
     pub also: Vec<String>,
+    /// Names it had in addresses before.
+    pub formerly: Vec<Spanned<String>>,
     /// Genus and species.
     pub latin: String,
     /// The author of the Latin name.

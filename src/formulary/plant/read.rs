@@ -5,7 +5,7 @@ use super::{
     Weight,
 };
 use crate::bibliography::Source as Cite;
-use crate::cited::{between, cautions, cited, each, need_source, source_of, substitutes, texts, told, words};
+use crate::cited::{between, cautions, cited, need_source, source_of, substitutes, texts, told, words};
 use crate::diagnostic::{Code, Finding};
 use crate::manuscript::facts;
 use crate::measure::{self, Misread, kitchen_unit::Measure};
@@ -49,6 +49,7 @@ pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Opt
         id: id.to_string(),
         words: String::new(),
         also: texts(&mut fields, "also", findings),
+        formerly: fields.take("formerly").map_or(Vec::new(), |node| node.texts("a former name", findings)),
         latin: String::new(),
         author: String::new(),
         synonym: words(&mut fields, "synonym", findings),
@@ -163,7 +164,7 @@ fn several<T: Copy>(
     findings: &mut Vec<Finding>,
 ) -> Vec<T> {
     let Some(node) = fields.take(key) else { return Vec::new() };
-    let list = each(node, key, findings);
+    let list = node.each(key, findings);
     list.iter().filter_map(|node| Some(node.one_of(what, known, findings)?.value)).collect()
 }
 

@@ -2,10 +2,12 @@
 //! computes. Fields named `html` hold safe markup; all others are text.
 
 mod facts;
+mod lists;
 mod pages;
 mod recipe;
 
 pub use facts::*;
+pub use lists::*;
 pub use pages::*;
 pub use recipe::*;
 
@@ -35,6 +37,10 @@ pub struct Frame {
     pub description: String,
     /// From this page to the site's root: "" or "../".
     pub root: String,
+    /// The page's whole address; empty where the course has none.
+    pub canonical: String,
+    /// The site's whole address, with its last slash; empty where the course has none.
+    pub site: String,
     /// Running-head links.
     pub running: Vec<Link>,
     /// Lines of the colophon: printing, date, licence, and the sentence on practitioners.

@@ -2,13 +2,15 @@
 
 use serde::Serialize;
 
-use super::{CautionRow, Frame, LedgerRow, Link, Recipe, Variations};
+use super::{CautionRow, ChangeRow, Frame, LedgerRow, Link, Recipe, TermRow, Variations};
 
 /// One lesson.
 #[derive(Clone, Debug, Serialize)]
 pub struct LessonPage {
     /// Around the text.
     pub frame: Frame,
+    /// What machines are told of it, as one element; may be empty.
+    pub linked_html: String,
     /// "The first evening · Tuesday 22 September, 7 pm, in the seed hut".
     pub evening: Option<String>,
     /// The text and the recipes in it, in order. The first piece is the opening.
@@ -17,6 +19,10 @@ pub struct LessonPage {
     pub single: bool,
     /// What is taken on one day, where the lesson says so: the address of its sums.
     pub one_day: Option<String>,
+    /// What was corrected in it, the latest first.
+    pub corrections: Vec<ChangeRow>,
+    /// Words of the glossary in it, in the order in which they stand.
+    pub words: Vec<TermRow>,
     /// What is set side by side, where the lesson says so: its address.
     pub side_by_side: Option<String>,
 }
@@ -43,8 +49,14 @@ pub struct HomePage {
     pub lead: String,
     /// "Tuesdays at 7 in the seed hut ..."; may be empty.
     pub when: String,
-    /// The formulary's own words, from its home text; may be empty.
+    /// The formulary's own words on where to start, from its home text; may be empty.
     pub prose_html: String,
+    /// The first lesson, where it has no words of its own.
+    pub start: Option<Link>,
+    /// The latest changes and corrections.
+    pub changes: Vec<ChangeRow>,
+    /// Where all of them stand.
+    pub all_changes: Link,
     /// The bill of evenings.
     pub bill: Vec<BillRow>,
     /// "At the back": method and sources and the like.
@@ -234,6 +246,8 @@ pub struct TablesPage {
     pub frame: Frame,
     /// What they are.
     pub lead: String,
+    /// Figures of the kitchen.
+    pub kitchen: Vec<TableRow>,
     /// One a preparation.
     pub rows: Vec<TableRow>,
 }

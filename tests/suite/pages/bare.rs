@@ -4,9 +4,10 @@ use super::none;
 use super::rules::faults;
 use stillroom::page::theme::Theme;
 use stillroom::page::view::{
-    Cautions, CautionsPage, ChecksPage, DaysPage, Frame, Gathering, HomePage, Keeping, Ledger, LessonPage,
-    Levels, Link, ListGroup, ListPage, MethodPage, Monograph, Order, PartLink, PeoplePage, Piece, Recipe,
-    RuleGroup, SidesPage, Variations, Written,
+    Cautions, CautionsPage, ChecksPage, CorrectionsPage, DaysPage, FiguresPage, Frame, Gathering,
+    GlossaryPage, HomePage, Keeping, Ledger, LessonPage, Levels, Link, ListGroup, ListPage, LookUpPage,
+    MethodPage, Monograph, Order, PartLink, PeoplePage, Piece, Recipe, RecipesPage, RuleGroup, SidesPage,
+    Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -69,7 +70,17 @@ fn lesson(recipes: Vec<Recipe>) -> LessonPage {
     let single = recipes.len() == 1;
     let pieces =
         recipes.into_iter().map(|recipe| Piece { prose_html: String::new(), recipe: Some(recipe) }).collect();
-    LessonPage { frame: frame(), evening: None, pieces, single, one_day: None, side_by_side: None }
+    LessonPage {
+        frame: frame(),
+        linked_html: String::new(),
+        evening: None,
+        pieces,
+        single,
+        one_day: None,
+        corrections: vec![],
+        words: vec![],
+        side_by_side: None,
+    }
 }
 
 #[track_caller]
@@ -91,6 +102,9 @@ fn bare_pages_are_sound() {
             lead: empty(),
             when: empty(),
             prose_html: empty(),
+            start: None,
+            changes: vec![],
+            all_changes: Link::default(),
             bill: vec![],
             back_matter: vec![],
         },
@@ -138,6 +152,19 @@ fn bare_pages_of_facts_are_sound() {
         closing: "C".into(),
     };
     sound("cautions.html", &cautions);
+    sound("recipes.html", &RecipesPage { frame: frame(), ways: vec![] });
+    sound("glossary.html", &GlossaryPage { frame: frame(), rows: vec![] });
+    sound("corrections.html", &CorrectionsPage { frame: frame(), rows: vec![] });
+    sound("look-up.html", &LookUpPage { frame: frame(), letters: vec![] });
+    let figures = FiguresPage {
+        frame: frame(),
+        caption: "C".into(),
+        heads: vec!["H".into()],
+        rows: vec![],
+        sourced: false,
+        notes_html: vec![],
+    };
+    sound("figures.html", &figures);
     let people = PeoplePage { frame: frame(), lead: "L".into(), groups: vec![], closing: "C".into() };
     sound("people.html", &people);
     let days = DaysPage { frame: frame(), lead: "L".into(), days: vec![], closing: "C".into() };

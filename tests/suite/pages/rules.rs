@@ -124,7 +124,7 @@ fn part_faults(html: &Html) -> Vec<String> {
             }
         }
     }
-    all(html, "style, script:not([src]), base, iframe, object, embed")
+    all(html, "style, script:not([src]):not([type=\"application/ld+json\"]), base, iframe, object, embed")
         .into_iter()
         .for_each(|element| fault("not in a page", element));
     for table in all(html, "table") {
@@ -272,7 +272,10 @@ pub fn link_faults(
     ids: &BTreeMap<&str, BTreeSet<String>>,
 ) -> Vec<String> {
     let mut faults = Vec::new();
-    for element in all(html, "[href], [src], [srcset], [poster], [action], [data]") {
+    // What a page says of its whole address is not asked for by anybody who reads it.
+    let asked =
+        "[href]:not([rel=canonical]):not([rel=alternate]), [src], [srcset], [poster], [action], [data]";
+    for element in all(html, asked) {
         for attribute in ["href", "src", "srcset", "poster", "action", "data"] {
             let Some(href) = element.attr(attribute) else {
                 continue;

@@ -1,6 +1,6 @@
 //! Formulas of the catalogue worked with plain numbers, line under line.
 
-use crate::formula::{Line, Use, evaluate};
+use super::{Line, Use, evaluate};
 use crate::materia::Figure;
 
 /// The lines so far, each a value in its formula's own unit.

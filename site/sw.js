@@ -1,0 +1,28 @@
+"use strict";
+// Keeps the book for reading without a connection, once it has been opened from a host. `sw-list.js`, written by the
+// press, names every file and a printing; another printing takes the place of the one kept.
+importScripts("sw-list.js");
+const { printing, files } = self.stillroomKept;
+const KEPT = `stillroom-${printing}`;
+
+self.addEventListener("install", (event) => {
+  event.waitUntil(caches.open(KEPT).then((kept) => kept.addAll(files)).then(() => self.skipWaiting()));
+});
+
+self.addEventListener("activate", (event) => {
+  const old = (name) => name.startsWith("stillroom-") && name !== KEPT;
+  event.waitUntil(
+    caches.keys()
+      .then((names) => Promise.all(names.filter(old).map((name) => caches.delete(name))))
+      .then(() => self.clients.claim()),
+  );
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const address = new URL(request.url);
+  if (request.method !== "GET" || address.origin !== location.origin) return;
+  address.search = address.hash = "";
+  if (address.pathname.endsWith("/")) address.pathname += "index.html";
+  event.respondWith(caches.open(KEPT).then((kept) => kept.match(address.href)).then((found) => found || fetch(request)));
+});

@@ -1,0 +1,190 @@
+//! Finished pages gone through as a stream: what is on one, and the same page bound into the booklet.
+//!
+//! The only place that knows the crate for that. What is shown in the booklet is what stands on the site: the
+//! markup of its pages, with anchors of its own and headings one level lower.
+
+use std::cell::{Cell, RefCell};
+use std::collections::BTreeSet;
+use std::rc::Rc;
+
+use lol_html::{ElementContentHandlers, RewriteStrSettings, doc_text, element, rewrite_str};
+
+use crate::manuscript;
+
+/// What is known of a page once it is made.
+#[derive(Clone, Debug, Default)]
+pub struct Leaf {
+    /// Its title.
+    pub title: String,
+    /// The anchors on it.
+    pub ids: BTreeSet<String>,
+    /// The words of its text, plainly spelt, each once.
+    pub words: BTreeSet<String>,
+    /// Whether it only leads on to another page.
+    pub leads_on: bool,
+    /// Pictures it shows, from the site's root.
+    pictures: BTreeSet<String>,
+    /// Its text as markup.
+    main: String,
+}
+
+/// What is no running text: sums, drawings, a recipe as written, the press's own buttons.
+const NO_WORDS: &str = "math, svg, pre, style, script, header.running-head, footer, .choice, details";
+/// Words shorter than this are not looked up by.
+const SHORTEST: usize = 3;
+
+impl Leaf {
+    /// Of a page's markup.
+    pub fn of(html: &str) -> Leaf {
+        let leaf = RefCell::new(Leaf { main: main_of(html).to_string(), ..Leaf::default() });
+        let (outside, text) = (Rc::new(Cell::new(0_usize)), RefCell::new(String::new()));
+        let in_title = Rc::new(Cell::new(false));
+        let settings = RewriteStrSettings::new()
+            .append_element_content_handler(element!("[id]", |el| {
+                leaf.borrow_mut().ids.extend(el.get_attribute("id"));
+                Ok(())
+            }))
+            .append_element_content_handler(element!("meta[http-equiv=refresh]", |_| {
+                leaf.borrow_mut().leads_on = true;
+                Ok(())
+            }))
+            .append_element_content_handler(element!("img[src]", |el| {
+                let src = el.get_attribute("src");
+                leaf.borrow_mut().pictures.extend(src.map(|src| src.trim_start_matches("../").to_string()));
+                Ok(())
+            }))
+            .append_element_content_handler(element!("head > title", |el| {
+                in_title.set(true);
+                let over = Rc::clone(&in_title);
+                el.on_end_tag(lol_html::end_tag!(move |_| {
+                    over.set(false);
+                    Ok(())
+                }))?;
+                Ok(())
+            }))
+            .append_element_content_handler(element!(NO_WORDS, |el| {
+                outside.set(outside.get() + 1);
+                let over = Rc::clone(&outside);
+                el.on_end_tag(lol_html::end_tag!(move |_| {
+                    over.set(over.get() - 1);
+                    Ok(())
+                }))?;
+                Ok(())
+            }))
+            .append_document_content_handler(doc_text!(|chunk| {
+                if in_title.get() {
+                    leaf.borrow_mut().title.push_str(chunk.as_str());
+                } else if outside.get() == 0 {
+                    let mut text = text.borrow_mut();
+                    text.push_str(chunk.as_str());
+                    text.push(' ');
+                }
+                Ok(())
+            }));
+        // Markup that cannot be gone through has no anchors; links to it are then told.
+        let _ = rewrite_str(html, settings);
+        let mut leaf = leaf.into_inner();
+        leaf.words = words(&text.into_inner());
+        leaf
+    }
+
+    /// Whether it shows a picture, by its path from the site's root.
+    pub fn shows(&self, picture: &str) -> bool {
+        self.pictures.contains(picture)
+    }
+
+    /// The page as a part of the booklet: every anchor begins with `place`, headings stand one level lower, and
+    /// what only a screen needs is left out. `lead` says where a link goes in the booklet; none for no link.
+    pub fn bound(&self, place: &str, lead: &dyn Fn(&str) -> Option<String>) -> String {
+        let own = |name: &str| format!("{place}--{name}");
+        let settings = RewriteStrSettings::new()
+            .append_element_content_handler(element!(
+                "nav, details, tr.fold, .choice, .also-as, script, section.as-written",
+                |el| {
+                    el.remove();
+                    Ok(())
+                }
+            ))
+            .append_element_content_handler(element!("[id]", |el| {
+                if let Some(id) = el.get_attribute("id") {
+                    el.set_attribute("id", &own(&id))?;
+                }
+                Ok(())
+            }))
+            .append_element_content_handler(element!("[aria-labelledby]", |el| {
+                if let Some(id) = el.get_attribute("aria-labelledby") {
+                    el.set_attribute("aria-labelledby", &own(&id))?;
+                }
+                Ok(())
+            }))
+            .append_element_content_handler(element!("a[href]", |el| {
+                let href = el.get_attribute("href").unwrap_or_default();
+                match lead(&href) {
+                    Some(to) => el.set_attribute("href", &to)?,
+                    None => el.remove_and_keep_content(),
+                }
+                Ok(())
+            }))
+            .append_element_content_handler(element!("img[src]", |el| {
+                // The booklet stands at the site's root.
+                if let Some(src) = el.get_attribute("src") {
+                    el.set_attribute("src", src.trim_start_matches("../"))?;
+                }
+                Ok(())
+            }))
+            .append_element_content_handler(lower("h1", "h2"))
+            .append_element_content_handler(lower("h2", "h3"))
+            .append_element_content_handler(lower("h3", "h4"))
+            .append_element_content_handler(lower("h4", "h5"))
+            .append_element_content_handler(lower("h5", "h6"));
+        rewrite_str(&self.main, settings).unwrap_or_default()
+    }
+}
+
+/// A heading of one level becomes one of the next; the class keeps its look.
+fn lower<'h, 's>(
+    from: &'static str,
+    to: &'static str,
+) -> (std::borrow::Cow<'s, lol_html::Selector>, ElementContentHandlers<'h>) {
+    element!(from, move |el| {
+        // Each element is met once, by the name it came with.
+        let class = el.get_attribute("class").map_or(String::new(), |class| format!("{class} "));
+        el.set_attribute("class", &format!("{class}was-{from}"))?;
+        el.set_tag_name(to)?;
+        Ok(())
+    })
+}
+
+/// Markup with a note where an anchor that a link of it leads to is missing: the words stay, the link goes.
+pub fn without_loose_ends(html: &str) -> String {
+    let ids = RefCell::new(BTreeSet::new());
+    let note = RewriteStrSettings::new().append_element_content_handler(element!("[id]", |el| {
+        ids.borrow_mut().extend(el.get_attribute("id"));
+        Ok(())
+    }));
+    let _ = rewrite_str(html, note);
+    let cut = RewriteStrSettings::new().append_element_content_handler(element!("a[href^='#']", |el| {
+        let href = el.get_attribute("href").unwrap_or_default();
+        if !ids.borrow().contains(href.trim_start_matches('#')) {
+            el.remove_and_keep_content();
+        }
+        Ok(())
+    }));
+    rewrite_str(html, cut).unwrap_or_default()
+}
+
+/// What stands inside `main`.
+fn main_of(html: &str) -> &str {
+    let opened = html.split_once("<main").and_then(|(_, rest)| rest.split_once('>'));
+    opened.and_then(|(_, rest)| rest.split_once("</main>")).map_or("", |(inside, _)| inside)
+}
+
+/// The words of a text as they are looked up by: small plain letters, no figures.
+fn words(text: &str) -> BTreeSet<String> {
+    let letters = |c: char| c.is_alphabetic() || c == '\u{2019}';
+    text.split(|c: char| !letters(c))
+        .filter(|word| word.chars().count() >= SHORTEST)
+        .map(manuscript::plain)
+        .filter(|word| word.len() >= SHORTEST)
+        .collect()
+}

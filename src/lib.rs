@@ -52,6 +52,8 @@ pub mod compare;
 
 pub mod cost;
 
+pub mod proportion;
+
 pub mod specimens;
 
 pub mod spirits;

@@ -19,6 +19,7 @@ mod lists;
 mod look_up;
 mod noted;
 mod pages;
+mod paper;
 mod products;
 mod put;
 mod sides;
@@ -119,10 +120,12 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
         outcome.findings.extend(lesson.findings.iter().cloned());
         outcome.recipes += lesson.recipes;
         outcome.variations += lesson.variations;
-        outcome.pages += 1;
+        outcome.pages += 1 + lesson.pages;
     }
     outcome.pages += pages::press(&desk, &done, &mut outcome.findings)?;
     in_order(&mut outcome.findings);
+    // A fault of a template is met on every page made with it.
+    outcome.findings.dedup();
     Ok(outcome)
 }
 

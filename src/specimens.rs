@@ -2,6 +2,7 @@
 //! like any recipe of a book, in a book of plants of no particular kind.
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 use crate::diagnostic::Finding;
 use crate::formula::catalogue::heat::StageHere;
@@ -71,11 +72,17 @@ const PLANTS: &[(&str, &str)] = &[
     ("powder", "dried: {moisture: 10 %, cup: 95 g, source: common practice}"),
 ];
 
-/// Every specimen, worked, in the preparations' order.
+/// Every specimen, worked, in the preparations' order. They are the program's own and never differ, so they are
+/// worked once.
 ///
 /// # Errors
 /// Whatever is found in one of the program's own files.
-pub fn worked() -> Result<Vec<Specimen>, Vec<Finding>> {
+pub fn worked() -> Result<&'static [Specimen], Vec<Finding>> {
+    static WORKED: LazyLock<Result<Vec<Specimen>, Vec<Finding>>> = LazyLock::new(work_all);
+    WORKED.as_ref().map(Vec::as_slice).map_err(Clone::clone)
+}
+
+fn work_all() -> Result<Vec<Specimen>, Vec<Finding>> {
     let mut findings = Vec::new();
     let mut book = Formulary::default();
     for (id, forms) in PLANTS {

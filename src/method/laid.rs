@@ -154,6 +154,8 @@ pub struct Done {
     pub say: Vec<Say>,
     /// Its times, min, one after the other.
     pub minutes: Vec<Line>,
+    /// Which of them over heat.
+    pub stove: Vec<Line>,
     /// "lid on", "off the heat".
     pub condition: String,
     /// The pan after it, where that has changed.

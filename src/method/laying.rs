@@ -300,7 +300,8 @@ impl<'a> Laying<'a> {
         condition: String,
         level: Option<Level>,
     ) {
-        self.done.push(Done { name, say, minutes, condition, level });
+        let stove = minutes.iter().filter(|line| self.stove.contains(line)).copied().collect();
+        self.done.push(Done { name, say, minutes, stove, condition, level });
     }
 
     pub(super) fn note_plants(&mut self, ids: Vec<String>) {

@@ -2,7 +2,7 @@
 
 use super::company::with_reasons;
 use super::keeping::use_by;
-use super::show::{about, between, duration, plainly, size_of, whole, whole_bottles};
+use super::show::{TUB, about, between, duration, plainly, size_of, volume_both, whole, whole_bottles};
 use super::view::{Kind, LabelRow, Link};
 use crate::calendar::Day;
 use crate::caution::{Caution, Company};
@@ -11,6 +11,9 @@ use crate::measure::{decimal, kitchen};
 use crate::recipe::Keep;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::Id;
+
+/// What the rows on people are called: whom it is not for, and who asks first.
+const COMPANY: [&str; 2] = ["Never for", "Ask first"];
 
 pub(super) fn label(
     worked: &WorkedRecipe,
@@ -37,6 +40,7 @@ pub(super) fn label(
                 notes.push(format!("{} in all", about(base, finished)));
                 whole_bottles(base, base.at(bottles)) + &bottle_size(base)
             }
+            None if base.at(finished) >= TUB => volume_both(base, finished).text(),
             None => format!("{} ({})", about(base, finished), kitchen::fl_oz(base.at(finished))),
         };
         notes.push(match between(base, finished) {
@@ -96,8 +100,7 @@ pub(super) fn label(
         rows.push(row("Taken", Kind::Handed, value, notes));
     }
     let company = Company::of(cautions);
-    for (term, list, stop) in [("Never for", company.not_for, true), ("Ask first", company.ask_first, false)]
-    {
+    for (term, list, stop) in [(COMPANY[0], company.not_for, true), (COMPANY[1], company.ask_first, false)] {
         if list.is_empty() {
             continue;
         }
@@ -107,6 +110,11 @@ pub(super) fn label(
         rows.push(people);
     }
     rows
+}
+
+/// The rows of a label that say whom something is not for.
+pub(super) fn company_rows(rows: &[LabelRow]) -> Vec<LabelRow> {
+    rows.iter().filter(|row| COMPANY.contains(&row.term.as_str())).cloned().collect()
 }
 
 /// " of 250 mL (8.5 fl oz)".

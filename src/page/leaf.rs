@@ -88,6 +88,11 @@ impl Leaf {
         leaf
     }
 
+    /// Its title without the book's.
+    pub fn own_title(&self) -> &str {
+        self.title.split(" · ").next().unwrap_or(&self.title)
+    }
+
     /// Whether it shows a picture, by its path from the site's root.
     pub fn shows(&self, picture: &str) -> bool {
         self.pictures.contains(picture)
@@ -99,7 +104,7 @@ impl Leaf {
         let own = |name: &str| format!("{place}--{name}");
         let settings = RewriteStrSettings::new()
             .append_element_content_handler(element!(
-                "nav, details, tr.fold, .choice, .also-as, script, section.as-written",
+                "nav, details, tr.fold, .choice, script, .screen-only",
                 |el| {
                     el.remove();
                     Ok(())
@@ -155,17 +160,24 @@ fn lower<'h, 's>(
     })
 }
 
-/// Markup with a note where an anchor that a link of it leads to is missing: the words stay, the link goes.
-pub fn without_loose_ends(html: &str) -> String {
-    let ids = RefCell::new(BTreeSet::new());
-    let note = RewriteStrSettings::new().append_element_content_handler(element!("[id]", |el| {
-        ids.borrow_mut().extend(el.get_attribute("id"));
-        Ok(())
-    }));
-    let _ = rewrite_str(html, note);
+/// The anchors of several pieces of markup, with some more.
+pub fn ids_of<'a>(pieces: impl Iterator<Item = &'a str>, more: Vec<String>) -> BTreeSet<String> {
+    let ids = RefCell::new(more.into_iter().collect::<BTreeSet<String>>());
+    for html in pieces {
+        let note = RewriteStrSettings::new().append_element_content_handler(element!("[id]", |el| {
+            ids.borrow_mut().extend(el.get_attribute("id"));
+            Ok(())
+        }));
+        let _ = rewrite_str(html, note);
+    }
+    ids.into_inner()
+}
+
+/// The words of every link stay; a link to a place that `ids` does not hold goes.
+pub fn without_loose_ends(html: &str, ids: &BTreeSet<String>) -> String {
     let cut = RewriteStrSettings::new().append_element_content_handler(element!("a[href^='#']", |el| {
         let href = el.get_attribute("href").unwrap_or_default();
-        if !ids.borrow().contains(href.trim_start_matches('#')) {
+        if !ids.contains(href.trim_start_matches('#')) {
             el.remove_and_keep_content();
         }
         Ok(())
@@ -179,12 +191,10 @@ fn main_of(html: &str) -> &str {
     opened.and_then(|(_, rest)| rest.split_once("</main>")).map_or("", |(inside, _)| inside)
 }
 
-/// The words of a text as they are looked up by: small plain letters, no figures.
+/// The words of a text as they are looked up by: small plain letters, no figures. Most words come many times.
 fn words(text: &str) -> BTreeSet<String> {
     let letters = |c: char| c.is_alphabetic() || c == '\u{2019}';
-    text.split(|c: char| !letters(c))
-        .filter(|word| word.chars().count() >= SHORTEST)
-        .map(manuscript::plain)
-        .filter(|word| word.len() >= SHORTEST)
-        .collect()
+    let each: BTreeSet<&str> =
+        text.split(|c: char| !letters(c)).filter(|word| word.len() >= SHORTEST).collect();
+    each.into_iter().map(manuscript::plain).filter(|word| word.len() >= SHORTEST).collect()
 }

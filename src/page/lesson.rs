@@ -54,6 +54,7 @@ pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
     LessonPage {
         frame,
         linked_html: String::new(),
+        on_paper: Vec::new(),
         evening: lesson.head.evening.clone(),
         one_day: (!lesson.head.one_day.is_empty())
             .then(|| format!("{root}one-day.html#{}", lesson.head.slug)),

@@ -3,6 +3,7 @@
 use serde::Serialize;
 use serde_json::{Value, json};
 
+use super::show::told_minutes;
 use super::view::{Frame, LessonPage, Recipe};
 
 /// What of a recipe only its working knows.
@@ -94,7 +95,7 @@ fn of_recipe(recipe: &Recipe, told: &Told, frame: &Frame) -> Value {
         }
     };
     if let Some(minutes) = told.minutes {
-        put("totalTime", json!(duration(minutes)));
+        put("totalTime", json!(duration(told_minutes(minutes))));
     }
     match told.swallowed {
         true => {

@@ -16,6 +16,7 @@ pub mod ledger;
 mod batch_picture;
 mod label;
 mod monograph;
+mod timeline;
 
 pub mod cautions_page;
 pub mod changes_page;
@@ -35,6 +36,7 @@ pub mod method_page;
 pub mod plant;
 pub mod recipe;
 pub mod recipes_page;
+pub mod sheet;
 pub mod show;
 pub mod sides_page;
 pub mod spirits_page;

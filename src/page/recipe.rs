@@ -3,6 +3,7 @@
 use super::batch_picture::batch_picture;
 use super::label::label;
 use super::show::{Both, between, capital, cite, clock, duration, plainly, sweet_both, volume_both};
+use super::timeline::timeline;
 use super::view::{
     CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order, PartLink, Recipe,
     StepRow, Turned, Variations, Written,
@@ -239,7 +240,7 @@ fn order(worked: &Worked, part: PartLink) -> Order {
         let boils = kitchen::temperature_text(worked.at(line));
         notes.push(Note { kind: Kind::Worked, html: format!("Water boils at {boils} in this kitchen.") });
     }
-    Order { part, steps, notes }
+    Order { part, steps, timeline: timeline(worked), notes }
 }
 
 fn sentence(worked: &Worked, done: &Done) -> String {

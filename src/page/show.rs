@@ -80,7 +80,7 @@ pub fn said_plainly(worked: &Worked, say: &Say) -> String {
 }
 
 /// From here on a volume is a tub's, mL: in whole litres and gallons.
-const TUB: f64 = 10_000.0;
+pub const TUB: f64 = 10_000.0;
 
 /// A figure in both systems, the one to measure with first.
 #[derive(Clone, PartialEq, Debug)]
@@ -188,11 +188,16 @@ pub fn clock(minutes: f64) -> String {
 
 /// A duration: to five minutes from a quarter of an hour up.
 pub fn duration(minutes: f64) -> String {
+    kitchen::minutes(told_minutes(minutes))
+}
+
+/// The minutes of a duration as it is told.
+pub fn told_minutes(minutes: f64) -> f64 {
     // Beside weeks of standing, the minutes of straining tell nobody anything.
     if minutes >= 2.0 * 1440.0 {
-        return kitchen::minutes((minutes / 1440.0).floor() * 1440.0);
+        return (minutes / 1440.0).floor() * 1440.0;
     }
-    kitchen::minutes(if minutes >= 15.0 { kitchen::to_five_minutes(minutes) } else { minutes })
+    if minutes >= 15.0 { kitchen::to_five_minutes(minutes) } else { minutes }
 }
 
 /// What kind of knowledge a line is.

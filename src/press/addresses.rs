@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::put::{Desk, Put, lesson_link};
-use crate::diagnostic::{Code, Finding, Level};
+use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::manuscript::plain;
 use crate::page::reference::Anchored;
 use crate::page::show::capital;
@@ -94,7 +94,9 @@ fn moved<'a>(desk: &Desk<'a>) -> Vec<Moved<'a>> {
 fn pictures(put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
     let mut by_small: BTreeMap<String, &str> = BTreeMap::new();
-    let shown = |path: &str| desk.made().leaves.values().any(|leaf| leaf.shows(path));
+    // A page that was not made shows nothing; its own finding says why.
+    let whole = !stops(put.findings);
+    let shown = |path: &str| !whole || desk.made().leaves.values().any(|leaf| leaf.shows(path));
     for path in &desk.gathered().pictures {
         let name = path.strip_prefix("pictures/").unwrap_or(path);
         if let Some(twin) = by_small.insert(path.to_lowercase(), path) {

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use super::noted::{Noted, note as note_recipe};
+use super::paper;
 use super::put::{Desk, lesson_link, located};
 use crate::aim;
 use crate::calendar::Day;
@@ -15,8 +16,9 @@ use crate::page::lesson::{check, page};
 use crate::page::linked_data::{self, Told};
 use crate::page::method_page::{Users, note_users};
 use crate::page::reference::{Anchored, Lesson};
+use crate::page::sheet::sheet;
 use crate::page::show::duration;
-use crate::page::view::Link;
+use crate::page::view::{Link, Sheet};
 use crate::recipe::{self, Use};
 use crate::site::{Trouble, read_source};
 use crate::span::{Source, Spanned};
@@ -29,6 +31,8 @@ use crate::working::Id;
 pub(super) struct Done {
     pub findings: Vec<Finding>,
     pub recipes: usize,
+    /// Pages made beside its own.
+    pub pages: usize,
     pub variations: usize,
     /// Names of what is made.
     pub makes: Vec<String>,
@@ -147,6 +151,13 @@ pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
     let told: Vec<Told> = read.recipes.iter().flatten().map(told).collect();
     let (address, date) = (book.course.address.as_deref(), head.date.map(Day::iso));
     view.linked_html = linked_data::of_lesson(&view, &told, address, &path, date.as_deref());
+    view.on_paper = paper::links(desk, head);
+    let recipes = view.pieces.iter().filter_map(|piece| piece.recipe.as_ref());
+    let sheets: Vec<Sheet> = recipes
+        .zip(read.recipes.iter().flatten())
+        .map(|(recipe, worked)| sheet(recipe, worked, book))
+        .collect();
+    paper::sheets(desk, head, &sheets, &mut done)?;
     done.terms = view.words.iter().map(|row| row.id.clone()).collect();
     desk.page(&path, "lesson.html", &view, &mut done.findings)?;
     Ok(done)

@@ -1,6 +1,7 @@
 //! Look up: everything the book has a page or a place for, and the index the script finds it by.
 
 use super::lesson::{Done, all_noted};
+use super::paper::SHEETS;
 use super::put::{Desk, Put, lesson_link};
 use crate::page::look_up::{Entry, index, page};
 use crate::page::show::capital;
@@ -50,12 +51,16 @@ fn entries(desk: &Desk, done: &[Done]) -> Vec<Entry> {
     }
     // What is left are the book's own pages, under the titles they have.
     let made = desk.made();
-    let other = made.leaves.iter().filter(|(path, leaf)| !path.starts_with("lessons/") && !leaf.leads_on);
+    let on_paper = |path: &str| SHEETS.iter().any(|folder| path.starts_with(folder));
+    let other = made
+        .leaves
+        .iter()
+        .filter(|(path, leaf)| !path.starts_with("lessons/") && !on_paper(path) && !leaf.leads_on);
     let other = other.filter(|(path, _)| all.iter().all(|entry| entry.link.href != **path));
     let other: Vec<Entry> = other
         .map(|(path, leaf)| {
             let kind = if path.starts_with("tables/") { "table" } else { "page" };
-            let text = leaf.title.split(" · ").next().unwrap_or(&leaf.title).to_string();
+            let text = leaf.own_title().to_string();
             entry(kind, Link { text, href: path.clone(), current: false }, Vec::new())
         })
         .collect();

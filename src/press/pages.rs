@@ -6,6 +6,7 @@ use super::facts;
 use super::lesson::Done;
 use super::lists;
 use super::look_up;
+use super::paper;
 use super::put::{Desk, HOME, Put, lesson_link};
 use super::sides;
 use super::tables;
@@ -40,6 +41,7 @@ pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> 
     days::press(done, &mut put)?;
     sides::press(done, &mut put)?;
     addresses::press(&mut put)?;
+    paper::booklet(&mut put)?;
     look_up::press(done, &mut put)?;
     for (name, bytes) in desk.assets() {
         desk.write(&name, &bytes)?;
@@ -108,6 +110,7 @@ fn home(desk: &Desk, done: &[Done], prose_html: String, changes: &[ChangeRow]) -
         ("method", true),
         ("checks", true),
         ("corrections", !changes.is_empty()),
+        ("booklet", true),
         ("look-up", true),
     ];
     HomePage {

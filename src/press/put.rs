@@ -59,9 +59,18 @@ impl<'a> Desk<'a> {
         self.theme.words().get(name).to_string()
     }
 
-    /// The theme's own files.
+    /// The theme's own files; in the style, the foot of a printed leaf says which book and printing it is of.
     pub(super) fn assets(&self) -> Vec<(String, Vec<u8>)> {
-        self.theme.assets()
+        let course = &self.book.course;
+        let mut assets = self.theme.assets();
+        let style = assets.iter_mut().find(|(name, _)| name == "style.css");
+        if let Some((_, style)) = style {
+            let foot =
+                |at: &str, text: &str| format!("@page{{@bottom-{at}{{content:{}}}}}\n", css_string(text));
+            style.extend(foot("left", &course.book).into_bytes());
+            style.extend(foot("right", &course.printing).into_bytes());
+        }
+        assets
     }
 
     /// Writes a file, where this is a press and not a proof.
@@ -150,6 +159,13 @@ impl<'a> Desk<'a> {
 pub(super) const HOME: &str = "index.html";
 /// Pages in the running head.
 pub(super) const RUNNING: [&str; 5] = ["recipes", "plants", "glossary", "cautions", "look-up"];
+
+/// A text as a string of a style sheet: what could end it is written by its number.
+fn css_string(text: &str) -> String {
+    let plain = |c: char| c.is_alphanumeric() || " .,:;()·–—!?/".contains(c);
+    let escaped = |c: char| if plain(c) { c.to_string() } else { format!("\\{:x} ", u32::from(c)) };
+    format!("\"{}\"", text.chars().map(escaped).collect::<String>())
+}
 
 /// A number that changes with a file's bytes: FNV-1a, 64 bits, by its published constants.
 pub(super) fn fingerprint(bytes: &[u8]) -> u64 {

@@ -40,9 +40,9 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
         let link = Link { text: desk.word(&format!("page-{page}")), href, current: false };
         Some(TableRow { link, what: desk.word(&format!("about-{page}")) })
     });
-    let view = tables_page::list(desk.titled("tables", "tables.html"), kitchen.collect(), &specimens);
+    let view = tables_page::list(desk.titled("tables", "tables.html"), kitchen.collect(), specimens);
     put.page("tables.html", "tables.html", &view)?;
-    for specimen in &specimens {
+    for specimen in specimens {
         let word = specimen.kind.word;
         let taught = desk.book().lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
         let taught = taught.map(|(head, _)| lesson_link(head, "../")).collect();

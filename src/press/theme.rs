@@ -1,8 +1,10 @@
 //! The theme of a formulary: which one its course names, and the author's own files for it.
 
+use std::sync::Arc;
+
 use crate::diagnostic::{Code, Finding, Level, nearest};
 use crate::formulary::Formulary;
-use crate::page::theme::{FIRST, Theme, names};
+use crate::page::theme::{FIRST, Theme, complete, names};
 use crate::site::{Gathered, Trouble, read_bytes};
 
 /// Opens it; none where its files have faults.
@@ -13,9 +15,8 @@ pub(super) fn open(
     gathered: &Gathered,
     book: &Formulary,
     findings: &mut Vec<Finding>,
-) -> Result<Option<Theme>, Trouble> {
-    let first = names().next().unwrap_or_default();
-    let name = book.course.theme.as_ref().map_or(first, |theme| theme.value.as_str());
+) -> Result<Option<Arc<Theme>>, Trouble> {
+    let name = book.course.theme.as_ref().map_or(complete(), |theme| theme.value.as_str());
     let folder = format!("themes/{name}/");
     let mut own = Vec::new();
     for path in &gathered.themes {
@@ -25,7 +26,11 @@ pub(super) fn open(
     }
     // Where formulary.yaml is missing, its own finding says so.
     let language = Some(book.course.language.as_str()).filter(|said| !said.is_empty()).unwrap_or(FIRST);
-    match Theme::new(name, own, language) {
+    let theme = match own.is_empty() && name == complete() && language == FIRST {
+        true => Theme::built_in(),
+        false => Theme::new(name, own, language).map(Arc::new),
+    };
+    match theme {
         Ok(theme) => {
             if !theme.speaks(language) {
                 let message =
@@ -56,5 +61,5 @@ pub(super) fn unknown(gathered: &Gathered, book: &Formulary) -> Option<Finding> 
     let message = format!("there is no theme `{}`", wanted.value);
     let finding = Finding::error(Code::UnknownName, wanted.span, message)
         .why("a theme is one of the program's own, or a folder in themes/ with the files that differ");
-    Some(finding.write(nearest(&wanted.value, known.iter().copied()).unwrap_or(known[0])))
+    Some(finding.write(nearest(&wanted.value, known.iter().copied()).unwrap_or(complete())))
 }

@@ -1,9 +1,10 @@
 // Opens every page of a pressed site in Chromium, light and dark, narrow to wide, from file:, and tells
-// what is wrong: axe violations, sideways scroll, errors of the console, mathematics that is not laid out; then
-// uses what the script offers.
+// what is wrong: axe violations, sideways scroll, small targets, errors of the console, mathematics that is not laid
+// out; then uses what the script offers, prints, and reads the site from a host and without one.
 // Usage: node check.cjs SITE TOOLS, where TOOLS/node_modules holds playwright-core and axe-core.
 "use strict";
 const fs = require("node:fs");
+const http = require("node:http");
 const os = require("node:os");
 const path = require("node:path");
 const { pathToFileURL } = require("node:url");
@@ -36,6 +37,20 @@ function look() {
     faults.push(`scrolls sideways: ${root.scrollWidth} px in ${root.clientWidth}: ${first}`);
   }
   if (![...document.querySelectorAll("link[rel=stylesheet]")].every((link) => link.sheet)) faults.push("the style is not loaded");
+  // What one touches is 44 px high, but for links in running text (WCAG 2.2, 2.5.5, has the same exception) and, where a
+  // pointer is fine, the list of parts.
+  const LEAST = 44;
+  const small = (at) => {
+    const { width, height } = at.getBoundingClientRect();
+    return width > 0 && height > 0 && (height < LEAST - 0.5 || width < 24);
+  };
+  
+  const fine = matchMedia("(pointer: fine) and (min-width: 70rem)").matches;
+  const touched = "button, input:not([disabled]), summary, .running-head a, .turnings a, .index-run a, .bill a, .found a, .bound-contents a"
+    + (fine ? "" : ", .argument a");
+  for (const at of document.querySelectorAll(touched)) {
+    if (small(at) && !at.closest("table.fold-out thead")) faults.push(`smaller than ${LEAST} px: ${at.outerHTML.slice(0, 120)}`);
+  }
   for (const math of document.querySelectorAll("math")) {
     const box = math.getBoundingClientRect();
     if (!(box.width > 0 && box.height > 0)) faults.push(`mathematics without size: ${math.outerHTML.slice(0, 100)}`);
@@ -143,6 +158,111 @@ async function inOrder(browser, found) {
   await page.close();
 }
 
+// Look up by the keyboard alone, on a phone, from the disk: Latin, marks over letters, the beginnings of words, the
+// arrow keys, what is not there, and what stands in the address.
+async function lookedUp(browser, found) {
+  const page = await browser.newPage();
+  await page.setViewportSize({ width: 320, height: 640 });
+  const place = pathToFileURL(path.join(site, "look-up.html")).href;
+  const tell = (fault) => found.set(`look up: ${fault}`, ["look-up.html"]);
+  await page.goto(place);
+  const box = page.locator("#sought");
+  const names = () => page.locator("#found a").evaluateAll((all) => all.map((at) => at.firstChild.textContent));
+  for (const [typed, wanted] of [
+    ["rosa can", "Rose hips"], ["Thymus", "Thyme"], ["dècoct", "Decoction"], ["hibis", "Hibiscus calyces"],
+    ["garrow", "Rose hip and hibiscus syrup"], ["altit", "Boiling by altitude"],
+  ]) {
+    await box.focus();
+    await page.keyboard.press("Control+A");
+    await page.keyboard.type(typed);
+    if (!(await names()).includes(wanted)) tell(`${typed} does not find ${wanted}, but ${(await names()).slice(0, 5).join(", ")}`);
+    if (await page.locator(".letter:visible").count()) tell("the list by letters stands under what was found");
+    if (await page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth)) tell(`scrolls sideways for ${typed}`);
+  }
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("thyme sy");
+  const first = (await names())[0];
+  if (first !== "Thyme syrup") tell(`thyme sy finds ${first} first`);
+  await page.keyboard.press("ArrowDown");
+  const focused = () => page.evaluate(() => document.activeElement.firstChild?.textContent ?? document.activeElement.id);
+  if (await focused() !== "Thyme syrup") tell(`the arrow leads to ${await focused()}`);
+  await page.keyboard.press("ArrowUp");
+  if (await focused() !== "sought") tell(`the arrow back leads to ${await focused()}`);
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/lessons\/thyme-syrup\.html/, { timeout: 5000 }).catch(() => tell("Enter does not open what was found"));
+  await page.goto(`${place}#?xyzzy`);
+  await page.reload();
+  const said = await page.locator("#found-count").textContent();
+  if (!said.startsWith("Not in this book")) tell(`nothing found is told as ${said}`);
+  await page.locator("#sought").focus();
+  await page.keyboard.press("Escape");
+  if (!await page.locator(".letter").first().isVisible()) tell("Escape does not bring the letters back");
+  await page.close();
+}
+
+// Every page at the width of three papers: nothing is cut at the side; and the sheets of every lesson printed: a
+// handout takes two sides at most.
+const PAPERS = { A4: 210 - 34, Letter: 216 - 34, A5: 148 - 34 };
+async function printed(browser, files, found) {
+  const page = await browser.newPage();
+  await page.emulateMedia({ media: "print" });
+  for (const file of files) {
+    const name = path.relative(site, file);
+    const tell = (fault) => found.set(`print: ${fault}`, [...(found.get(`print: ${fault}`) || []), name]);
+    await page.goto(pathToFileURL(file).href);
+    for (const [paper, width] of Object.entries(PAPERS)) {
+      if (paper === "A5" && name.startsWith("labels")) continue;
+      await page.setViewportSize({ width: Math.floor(width * 96 / 25.4), height: 900 });
+      const cut = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      if (cut > 1) tell(`${cut} px are cut on ${paper}`);
+    }
+    if (name.startsWith("handouts")) {
+      // Loaded anew: a page laid out for a narrow sheet is printed as one.
+      await page.setViewportSize({ width: 1280, height: 900 });
+      await page.goto(pathToFileURL(file).href);
+      for (const format of ["A4", "Letter"]) {
+        const sides = ((await page.pdf({ format })).toString("latin1").match(/\/Type\s*\/Page\b/g) || []).length;
+        if (sides < 1 || sides > 2) tell(`${sides} sides of ${format}`);
+      }
+    }
+  }
+  await page.close();
+}
+
+// The site on a host, below its root: read once, it is there without a connection; what is not there is told in the
+// book's own dress; no page leaves a cookie.
+async function hosted(browser, found) {
+  const tell = (fault) => found.set(`on a host: ${fault}`, ["the site"]);
+  const TYPES = { ".html": "text/html; charset=utf-8", ".css": "text/css", ".js": "text/javascript", ".svg": "image/svg+xml", ".png": "image/png", ".xml": "application/xml" };
+  const server = http.createServer((request, response) => {
+    const asked = decodeURIComponent(new URL(request.url, "http://x").pathname).replace(/^\/stillroom\//, "");
+    const full = path.join(site, asked === "" || asked.endsWith("/") ? `${asked}index.html` : asked);
+    const there = full.startsWith(site) && fs.existsSync(full) && fs.statSync(full).isFile();
+    const file = there ? full : path.join(site, "404.html");
+    response.writeHead(there ? 200 : 404, { "content-type": TYPES[path.extname(file)] || "text/plain" });
+    fs.createReadStream(file).pipe(response);
+  });
+  await new Promise((ready) => { server.listen(0, "127.0.0.1", ready); });
+  const root = `http://localhost:${server.address().port}/stillroom/`;
+  const page = await browser.newPage();
+  page.on("console", (message) => message.type() === "error" && !message.text().includes("404") && tell(`console: ${message.text()}`));
+  page.on("request", (request) => request.url().startsWith(root) || tell(`asks for ${request.url()}`));
+  const missing = await page.goto(`${root}nowhere/at/all.html`);
+  if (missing.status() !== 404 || await page.evaluate(() => getComputedStyle(document.querySelector(".leaf")).maxWidth) === "none") tell("what is not there has no dress");
+  await page.goto(root);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await page.waitForFunction(() => navigator.serviceWorker.controller, null, { timeout: 60000 }).catch(() => tell("the book is not kept"));
+  if ((await page.context().cookies()).length) tell("a cookie was left");
+  await new Promise((closed) => { server.closeAllConnections(); server.close(closed); });
+  for (const [place, title] of [["lessons/thyme-syrup.html", "Thyme syrup"], ["", "Hip, Herb and Haw"], ["look-up.html#?marc", "Look up"], ["booklet.html", "Booklet"]]) {
+    await page.goto(`${root}${place}`).catch(() => {});
+    const heading = await page.locator("h1").first().textContent({ timeout: 3000 }).catch(() => "nothing");
+    if (heading !== title) tell(`without a connection ${place || "the contents"} is ${heading}`);
+  }
+  await page.close();
+}
+
 async function main() {
   const home = fs.mkdtempSync(path.join(os.tmpdir(), "stillroom-browser-"));
   const options = { executablePath: process.env.CHROMIUM || "/usr/bin/chromium", args: QUIET, viewport: null };
@@ -153,8 +273,12 @@ async function main() {
   try {
     uses = await used(browser, pages(site), found);
     await inOrder(browser, found);
+    await lookedUp(browser, found);
+    await hosted(browser, found);
+    await printed(browser, pages(site).filter((file) => path.basename(file) !== "404.html"), found);
     // Two pages side by side, since most of the time goes into axe.
-    const files = pages(site);
+    // What is shown where nothing stands is looked at on a host.
+    const files = pages(site).filter((file) => path.basename(file) !== "404.html");
     const halves = [0, 1].map((half) => walk(browser, files.filter((_, n) => n % 2 === half), found));
     looked = (await Promise.all(halves)).reduce((sum, views) => sum + views, 0);
   } finally {

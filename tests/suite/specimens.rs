@@ -15,7 +15,7 @@ fn every_preparation_has_a_table_of_three_rows_at_least() {
     let have: Vec<&str> = specimens.iter().map(|specimen| specimen.kind.word).collect();
     let want: Vec<&str> = PREPARATIONS.iter().map(|kind| kind.word).collect();
     assert_eq!(have, want);
-    for specimen in &specimens {
+    for specimen in specimens {
         let (word, worked) = (specimen.kind.word, &specimen.worked);
         assert_eq!(worked.recipe.preparation.value.word, word);
         assert_eq!(worked.variations.len(), worked.recipe.variations.len(), "{word}: a row is left out");

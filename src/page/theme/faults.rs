@@ -8,6 +8,10 @@ use super::files::File;
 use crate::diagnostic::{Code, Finding, Level};
 use crate::span::{Source, Span};
 
+/// What is said of every fault here.
+const WHY: &str =
+    "pages are made with this file; taken away, the program's own of its name stands in its place";
+
 /// Reads one template for itself. What it misses from others is looked at when all are there.
 pub(super) fn read_alone(name: &str, source: &Source) -> Result<(), Finding> {
     match Tera::new().add_raw_template(name, &source.text).as_ref().map_err(tera::Error::kind) {
@@ -62,7 +66,7 @@ fn place(report: &tera::ReportError, text: &str) -> Span {
 }
 
 pub(super) fn at(source: &Source, span: Span, message: impl Into<String>) -> Finding {
-    Finding::error(Code::BadTheme, span, message).locate(source)
+    Finding::error(Code::BadTheme, span, message).why(WHY).locate(source)
 }
 
 /// A fault with no place in a file; the template that was asked for, if there is one, stands for it.
@@ -70,7 +74,7 @@ pub(super) fn whole(files: &BTreeMap<String, File>, template: Option<&str>, mess
     let first = || files.keys().find(|path| path.starts_with("templates/")).cloned();
     let path = template.map(path_of).or_else(first).unwrap_or_else(|| "templates".to_string());
     let shown = files.get(&path).map_or(path.as_str(), |file| file.shown.as_str());
-    Finding::of_file(Level::Error, Code::BadTheme, shown, message)
+    Finding::of_file(Level::Error, Code::BadTheme, shown, message).why(WHY)
 }
 
 pub(super) fn told(error: &tera::Error, files: &BTreeMap<String, File>, template: Option<&str>) -> Finding {

@@ -10,12 +10,23 @@ pub(super) struct File {
     /// Where its author finds it: `themes/stillroom/templates/page.html`.
     pub(super) shown: String,
     pub(super) bytes: Vec<u8>,
+    /// The file it stands in for.
+    pub(super) over: Option<Box<File>>,
 }
 
 impl File {
+    /// It and those it stands in for, the lowest first.
+    pub(super) fn layers(&self) -> Vec<&File> {
+        let mut layers = self.over.as_ref().map_or(Vec::new(), |under| under.layers());
+        layers.push(self);
+        layers
+    }
+
     /// The file as text; none where it is not UTF-8.
     pub(super) fn source(&self) -> Option<Source> {
-        Some(Source::new(self.shown.as_str(), std::str::from_utf8(&self.bytes).ok()?))
+        let text = std::str::from_utf8(&self.bytes).ok()?;
+        // Some editors put a mark in front that is no part of the text.
+        Some(Source::new(self.shown.as_str(), text.strip_prefix('\u{feff}').unwrap_or(text)))
     }
 }
 
@@ -30,25 +41,17 @@ macro_rules! files {
 /// each file stands in for one of the first, or beside it.
 const BUILT_IN: &[(&str, &[(&str, &[u8])])] = &[files![
     "stillroom":
-    "templates/cautions.html", "templates/checks.html", "templates/children.html", "templates/corrections.html", "templates/figures.html", "templates/glossary.html", "templates/home.html", "templates/ledger.html", "templates/lesson.html", "templates/list.html", "templates/look-up.html", "templates/method.html", "templates/monograph.html", "templates/moved.html", "templates/not-found.html", "templates/one-day.html", "templates/page.html", "templates/parts.html", "templates/people.html", "templates/recipe.html", "templates/recipes.html", "templates/side-by-side.html", "templates/spirits.html", "templates/table.html", "templates/tables.html", "icon.png", "icon.svg", "script/look-up.js", "script/page.js", "script/sw.js",
-    "style/10-tokens.css",
-    "style/20-elements.css",
-    "style/30-frame.css",
-    "style/35-prose.css",
-    "style/40-parts.css",
-    "style/50-ledger.css",
-    "style/55-checks.css",
-    "style/56-facts.css",
-    "style/57-lists.css", "style/60-levels.css",
-    "style/65-keeping.css",
-    "style/70-choice.css",
-    "style/90-print.css",
-    "words/en.yaml",
+    "templates/booklet.html", "templates/cards.html", "templates/cautions.html", "templates/checks.html", "templates/children.html", "templates/corrections.html", "templates/figures.html", "templates/glossary.html", "templates/handouts.html", "templates/home.html", "templates/labels.html", "templates/ledger.html", "templates/lesson.html", "templates/list.html", "templates/look-up.html", "templates/method.html", "templates/monograph.html", "templates/moved.html", "templates/not-found.html", "templates/one-day.html", "templates/page.html", "templates/parts.html", "templates/people.html", "templates/recipe.html", "templates/recipes.html", "templates/side-by-side.html", "templates/spirits.html", "templates/table.html", "templates/tables.html", "icon.png", "icon.svg", "script/look-up.js", "script/page.js", "script/sw.js", "style/10-tokens.css", "style/20-elements.css", "style/30-frame.css", "style/35-prose.css", "style/40-parts.css", "style/50-ledger.css", "style/55-checks.css", "style/56-facts.css", "style/57-lists.css", "style/60-levels.css", "style/65-keeping.css", "style/70-choice.css", "style/80-paper.css", "style/90-print.css", "words/en.yaml", "words/es.yaml",
 ]];
 
 /// The names of the themes in the binary, the complete one first.
 pub fn names() -> impl Iterator<Item = &'static str> {
     BUILT_IN.iter().map(|(name, _)| *name)
+}
+
+/// The theme that is complete.
+pub fn complete() -> &'static str {
+    names().next().unwrap_or_default()
 }
 
 /// Every file by its path: the first built-in theme's, over it those of the built-in theme `name`, over them an
@@ -58,16 +61,16 @@ pub(super) fn layered(name: &str, own: Vec<(String, Vec<u8>)>) -> BTreeMap<Strin
     let layers = BUILT_IN.iter().enumerate().filter(|(n, (known, _))| *n == 0 || *known == name);
     for (_, (theme, files)) in layers {
         for (path, bytes) in *files {
-            all.insert(path.to_string(), file(theme, path, bytes.to_vec()));
+            lay(&mut all, theme, path, bytes.to_vec());
         }
     }
     for (path, bytes) in own {
-        let file = file(name, &path, bytes);
-        all.insert(path, file);
+        lay(&mut all, name, &path, bytes);
     }
     all
 }
 
-fn file(theme: &str, path: &str, bytes: Vec<u8>) -> File {
-    File { shown: format!("themes/{theme}/{path}"), bytes }
+fn lay(all: &mut BTreeMap<String, File>, theme: &str, path: &str, bytes: Vec<u8>) {
+    let over = all.remove(path).map(Box::new);
+    all.insert(path.to_string(), File { shown: format!("themes/{theme}/{path}"), bytes, over });
 }

@@ -8,7 +8,7 @@ mod files;
 mod words;
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 
 use serde::Serialize;
 use tera::{Context, ErrorKind, Kwargs, State, Tera, TeraResult};
@@ -19,7 +19,7 @@ use crate::span::Source;
 use faults::{at, brief, read_alone, told, told_in_print, whole};
 use files::{File, layered};
 
-pub use files::names;
+pub use files::{complete, names};
 pub use words::{FIRST, Words};
 
 /// A theme ready for use: one for all pages, shared between threads.
@@ -35,12 +35,14 @@ pub struct Theme {
 }
 
 impl Theme {
-    /// The complete theme in the binary, in English.
+    /// The complete theme in the binary, in English. It never differs, so it is made ready once.
     ///
     /// # Errors
     /// Findings of its files; it is tested to have none.
-    pub fn built_in() -> Result<Theme, Vec<Finding>> {
-        Theme::new("stillroom", Vec::new(), FIRST)
+    pub fn built_in() -> Result<Arc<Theme>, Vec<Finding>> {
+        static READY: LazyLock<Result<Arc<Theme>, Vec<Finding>>> =
+            LazyLock::new(|| Theme::new(complete(), Vec::new(), FIRST).map(Arc::new));
+        READY.clone()
     }
 
     /// The theme called `name`, in `language`. Over the theme in the binary, each of these `(path, bytes)` stands
@@ -154,13 +156,17 @@ fn words_of<'a>(files: &'a BTreeMap<String, File>, language: &str) -> Option<&'a
     whole.or_else(|| files.get(&format!("words/{}.yaml", language.split('-').next().unwrap_or(language))))
 }
 
+/// The words of a language over the English ones. A theme's own file of words adds to those below it: it holds only
+/// what it says otherwise.
 fn read_words(files: &BTreeMap<String, File>, language: &str, findings: &mut Vec<Finding>) -> Words {
     let mut words = Words::default();
-    let both = [words_of(files, FIRST), words_of(files, language)];
-    for (n, source) in both.into_iter().enumerate().filter_map(|(n, file)| Some((n, file?.source()?))) {
-        let mut found = Vec::new();
-        words.lay(&source, n == 0, &mut found);
-        findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+    let both = [words_of(files, FIRST), words_of(files, language).filter(|_| language != FIRST)];
+    for (n, file) in both.into_iter().enumerate() {
+        for source in file.map_or(Vec::new(), File::layers).into_iter().filter_map(File::source) {
+            let mut found = Vec::new();
+            words.lay(&source, n == 0, &mut found);
+            findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
+        }
     }
     words
 }

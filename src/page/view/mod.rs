@@ -4,11 +4,13 @@
 mod facts;
 mod lists;
 mod pages;
+mod paper;
 mod recipe;
 
 pub use facts::*;
 pub use lists::*;
 pub use pages::*;
+pub use paper::*;
 pub use recipe::*;
 
 use serde::Serialize;

@@ -23,6 +23,8 @@ pub struct LessonPage {
     pub corrections: Vec<ChangeRow>,
     /// Words of the glossary in it, in the order in which they stand.
     pub words: Vec<TermRow>,
+    /// The same on paper: its handout, cards, labels, and the booklet.
+    pub on_paper: Vec<Link>,
     /// What is set side by side, where the lesson says so: its address.
     pub side_by_side: Option<String>,
 }

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Kind, Latin, Link, Note, PartLink};
+use super::{Kind, Latin, Link, Note, PartLink, Timeline};
 
 /// One recipe with its parts.
 #[derive(Clone, Debug, Serialize)]
@@ -99,6 +99,8 @@ pub struct Order {
     pub part: PartLink,
     /// Steps in order.
     pub steps: Vec<StepRow>,
+    /// How long each takes, drawn; none where nothing takes time.
+    pub timeline: Option<Timeline>,
     /// Notes in the margin.
     pub notes: Vec<Note>,
 }

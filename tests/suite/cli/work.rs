@@ -77,10 +77,11 @@ fn work_tells_the_amounts_for_a_wanted_result() {
 
 /// The lessons of the demo, by their names in addresses.
 fn lessons() -> Vec<String> {
-    let files = kit::files(&kit::root().join("site"), "lessons", ".html");
+    // The handouts: an address that leads on has none.
+    let files = kit::files(&kit::root().join("site"), "handouts", ".html");
     files
         .iter()
-        .map(|path| path.trim_start_matches("lessons/").trim_end_matches(".html").to_string())
+        .map(|path| path.trim_start_matches("handouts/").trim_end_matches(".html").to_string())
         .collect()
 }
 

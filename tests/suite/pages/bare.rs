@@ -4,10 +4,10 @@ use super::none;
 use super::rules::faults;
 use stillroom::page::theme::Theme;
 use stillroom::page::view::{
-    Cautions, CautionsPage, ChecksPage, CorrectionsPage, DaysPage, FiguresPage, Frame, Gathering,
-    GlossaryPage, HomePage, Keeping, Ledger, LessonPage, Levels, Link, ListGroup, ListPage, LookUpPage,
-    MethodPage, Monograph, Order, PartLink, PeoplePage, Piece, Recipe, RecipesPage, RuleGroup, SidesPage,
-    Variations, Written,
+    BookletPage, Cautions, CautionsPage, ChecksPage, CorrectionsPage, DaysPage, FiguresPage, Frame,
+    Gathering, GlossaryPage, HomePage, Keeping, Ledger, LessonPage, Levels, Link, ListGroup, ListPage,
+    LookUpPage, MethodPage, Monograph, MovedPage, NotFoundPage, Order, PartLink, PeoplePage, Piece, Recipe,
+    RecipesPage, RuleGroup, SheetsPage, SidesPage, Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -35,7 +35,7 @@ fn recipe(id: &str) -> Recipe {
             to_hand: String::new(),
             notes: vec![],
         },
-        order: Order { part: part("work"), steps: vec![], notes: vec![] },
+        order: Order { part: part("work"), steps: vec![], timeline: None, notes: vec![] },
         ledger: Ledger {
             part: part("numbers"),
             short_sum: String::new(),
@@ -73,6 +73,7 @@ fn lesson(recipes: Vec<Recipe>) -> LessonPage {
     LessonPage {
         frame: frame(),
         linked_html: String::new(),
+        on_paper: vec![],
         evening: None,
         pieces,
         single,
@@ -165,6 +166,31 @@ fn bare_pages_of_facts_are_sound() {
         notes_html: vec![],
     };
     sound("figures.html", &figures);
+    for template in ["handouts.html", "cards.html", "labels.html"] {
+        let sheets = SheetsPage {
+            frame: frame(),
+            lesson: Link { text: "L".into(), href: "l.html".into(), current: false },
+            evening: None,
+            summary: empty(),
+            sheets: vec![],
+            foot: vec!["F".into()],
+        };
+        sound(template, &sheets);
+    }
+    let booklet = BookletPage {
+        frame: frame(),
+        for_whom: empty(),
+        title: "T".into(),
+        lead: empty(),
+        when: empty(),
+        imprint: vec![],
+        leaves: vec![],
+        notes: vec![],
+    };
+    sound("booklet.html", &booklet);
+    sound("not-found.html", &NotFoundPage { frame: frame(), links: vec![] });
+    let to = Link { text: "L".into(), href: "l.html".into(), current: false };
+    sound("moved.html", &MovedPage { frame: frame(), to });
     let people = PeoplePage { frame: frame(), lead: "L".into(), groups: vec![], closing: "C".into() };
     sound("people.html", &people);
     let days = DaysPage { frame: frame(), lead: "L".into(), days: vec![], closing: "C".into() };

@@ -41,7 +41,7 @@ pub fn all<'a>(html: &'a Html, what: &str) -> Vec<ElementRef<'a>> {
     html.select(&Selector::parse(what).expect("a selector")).collect()
 }
 
-fn within<'a>(of: ElementRef<'a>, what: &str) -> Vec<ElementRef<'a>> {
+pub fn within<'a>(of: ElementRef<'a>, what: &str) -> Vec<ElementRef<'a>> {
     of.select(&Selector::parse(what).expect("a selector")).collect()
 }
 

@@ -1,5 +1,5 @@
 "use strict";
-self.stillroomKept = { printing: "2cdefb08beee2ed2", files: [
+self.stillroomKept = { printing: "0e76ce08013e8b9f", files: [
 "booklet.html",
 "cards/a-tea-to-share.html",
 "cards/hawthorn-berry-decoction.html",

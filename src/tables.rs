@@ -48,34 +48,41 @@ pub fn household(shelf: &Shelf, kitchen: &Kitchen) -> Option<([f64; 3], Source)>
     let own = shelf.page.as_ref().map_or(&[][..], |page| &page.weights);
     let weighed =
         |measure: Measure| own.iter().find(|(known, _)| *known == measure).map(|(_, weighs)| weighs);
-    let by_density = |measure: Measure| weight(&shelf.item, measure.factor().to_f64(), kitchen);
     let mut weights = [0.0; 3];
+    let mut source = MEASURES.iter().find_map(|measure| weighed(*measure)).map(|cited| cited.source.clone());
     for (weighs, measure) in weights.iter_mut().zip(MEASURES) {
-        *weighs = weighed(measure).map(|cited| cited.value).or_else(|| by_density(measure))?;
+        *weighs = match weighed(measure) {
+            Some(cited) => cited.value,
+            None => {
+                let (value, from) = weight(&shelf.item, measure.factor().to_f64(), kitchen)?;
+                source.get_or_insert(from);
+                value
+            }
+        };
     }
-    let source = MEASURES.iter().find_map(|measure| weighed(*measure)).map(|cited| cited.source.clone());
-    let density = shelf.item.density.as_ref().map(|density| density.source().clone());
-    Some((weights, source.or(density).unwrap_or(HONEY_MOISTURE.source.clone())))
+    Some((weights, source?))
 }
 
-/// What so many mL of an item weigh, g.
-fn weight(item: &Item, volume: f64, kitchen: &Kitchen) -> Option<f64> {
-    let mut sum = Sum::default();
+/// What so many mL of an item weigh, g, and where the figure comes from that says so.
+fn weight(item: &Item, volume: f64, kitchen: &Kitchen) -> Option<(f64, Source)> {
     if item.is_honey() {
-        let moisture = kitchen.honey_moisture.unwrap_or(HONEY_MOISTURE.usual);
-        return Some(honey_weighs(volume, moisture));
+        let own =
+            kitchen.honey_moisture.map(|moisture| (moisture, Source::formulary("this kitchen's honey")));
+        let (moisture, source) = own.unwrap_or((HONEY_MOISTURE.usual, HONEY_MOISTURE.source.clone()));
+        return Some((honey_weighs(volume, moisture), source));
     }
+    let mut sum = Sum::default();
     let volume = sum.line(volume);
-    let density = match (&item.density, &item.strength) {
-        (Some(density), _) => sum.line(density.value()),
+    let (density, source) = match (&item.density, &item.strength) {
+        (Some(density), _) => (sum.line(density.value()), density.source().clone()),
         (None, Some(strength)) => {
             let strength = sum.line(strength.value());
             let share = sum.work(ShareByWeight { strength });
-            sum.work(SpiritDensity { share })
+            (sum.work(SpiritDensity { share }), SpiritDensity::formula().source.clone())
         }
         (None, None) => return None,
     };
-    Some(sum.gives(Weigh { volume, density }))
+    Some((sum.gives(Weigh { volume, density }), source))
 }
 
 /// Grams of a plant fresh for a gram of it dried, and the moisture of both; none where either is not known.

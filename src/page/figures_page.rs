@@ -35,6 +35,7 @@ pub fn altitude(frame: Frame) -> FiguresPage {
             .to_string(),
         heads: heads(&["Altitude", "Feet", "Pressure of the air", "Water boils at", "Fahrenheit"]),
         rows: rows.collect(),
+        worded: false,
         sourced: false,
         notes_html: vec![of(heat::AirPressure::formula()), of(heat::Boiling::formula())],
         frame,
@@ -76,6 +77,7 @@ pub fn weights(frame: Frame, book: &Formulary) -> FiguresPage {
             .to_string(),
         heads: heads(&["What", "A teaspoon", "A tablespoon", "A cup"]),
         rows: items.chain(plants.collect::<Vec<_>>()).collect(),
+        worded: false,
         sourced: true,
         notes_html: Vec::new(),
         frame,
@@ -105,6 +107,7 @@ pub fn fresh(frame: Frame, book: &Formulary) -> FiguresPage {
             .to_string(),
         heads: heads(&["Plant", "Fresh to dried", "Water, fresh", "Water, dried"]),
         rows: rows.collect(),
+        worded: false,
         sourced: false,
         notes_html: vec![sentence(&format!("{}; {}", capital(formula.gives.words), cite(&formula.source, &root)))],
         frame,
@@ -114,18 +117,23 @@ pub fn fresh(frame: Frame, book: &Formulary) -> FiguresPage {
 /// The classes of keeping, from what binds first.
 pub fn classes(frame: Frame) -> FiguresPage {
     let root = frame.root.clone();
-    let rows = LADDER.iter().map(|rung| FigureTableRow {
-        name: rung.class.to_string(),
-        href: String::new(),
-        cells: vec![capital(rung.words), capital(rung.because), capital(rung.verdict.words())],
-        source_html: sentence(&cite(&rung.source, &root)),
-    });
+    let mut rows: Vec<FigureTableRow> = Vec::new();
+    for rung in LADDER {
+        let cells = vec![capital(rung.words), capital(rung.because), capital(rung.verdict.words())];
+        // Two rungs may differ in their tests alone.
+        if rows.iter().any(|row| row.name == rung.class && row.cells == cells) {
+            continue;
+        }
+        let source_html = sentence(&cite(&rung.source, &root));
+        rows.push(FigureTableRow { name: rung.class.to_string(), href: String::new(), cells, source_html });
+    }
     FiguresPage {
         caption: "The first class whose tests all hold decides, at the careful end of every range. A class is a guideline \
                   with its reason, never a promise: what fizzes, smells off or grows anything goes to the bin."
             .to_string(),
         heads: heads(&["Class", "Where and how long", "Why", "What that means"]),
-        rows: rows.collect(),
+        rows,
+        worded: true,
         sourced: true,
         notes_html: Vec::new(),
         frame,

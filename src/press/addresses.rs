@@ -1,7 +1,5 @@
 //! Addresses: each stands for one page and lasts. What clashes, and what leads nowhere, is told.
 
-use std::collections::BTreeMap;
-
 use super::put::{Desk, Put, lesson_link};
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::manuscript::plain;
@@ -90,22 +88,14 @@ fn moved<'a>(desk: &Desk<'a>) -> Vec<Moved<'a>> {
     lessons.chain(plants).chain(pantry).collect()
 }
 
-/// Writes the pictures. One that no page shows is told, and so are two whose names differ in capitals alone.
+/// Writes the pictures. One that no page shows is told.
 fn pictures(put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    let mut by_small: BTreeMap<String, &str> = BTreeMap::new();
     // A page that was not made shows nothing; its own finding says why.
     let whole = !stops(put.findings);
     let shown = |path: &str| !whole || desk.made().leaves.values().any(|leaf| leaf.shows(path));
     for path in &desk.gathered().pictures {
         let name = path.strip_prefix("pictures/").unwrap_or(path);
-        if let Some(twin) = by_small.insert(path.to_lowercase(), path) {
-            let message = format!("{twin} differs from it in capitals alone");
-            put.findings.push(
-                Finding::of_file(Level::Error, Code::BadAddress, path, message)
-                    .why("some disks and hosts take them for one file, others for two"),
-            );
-        }
         if !desk.book().pictures.contains_key(name) {
             continue;
         }
@@ -136,6 +126,21 @@ fn pictures(put: &mut Put) -> Result<(), Trouble> {
 fn plain_file(name: &str) -> String {
     let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
     format!("{}.{}", plain(stem), ending.to_lowercase())
+}
+
+/// Files of one address: one of them would be lost, or is on some disks and hosts.
+pub(super) fn clashes(desk: &Desk) -> Vec<Finding> {
+    let made = desk.made();
+    let clashes = made.clashes.iter().map(|(path, twin)| {
+        let message = match path == twin {
+            true => "two files would have this address".to_string(),
+            false => format!("{twin} differs from it in capitals alone"),
+        };
+        Finding::of_file(Level::Error, Code::BadAddress, path, message)
+            .why("an address leads to one file; some disks and hosts take small letters and capitals for the same")
+            .write("another name for one of them")
+    });
+    clashes.collect()
 }
 
 /// Links to places on other pages that have no such place.

@@ -50,6 +50,7 @@ pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> 
     let of_lessons = done.iter().flat_map(|lesson| lesson.anchored.iter().cloned());
     let loose = addresses::loose(desk, of_lessons.chain(put.anchored));
     put.findings.extend(loose);
+    put.findings.extend(addresses::clashes(desk));
     Ok(put.pages)
 }
 

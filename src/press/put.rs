@@ -32,6 +32,9 @@ pub(super) struct Made {
     pub(super) leaves: BTreeMap<String, Leaf>,
     /// Every file, with a number that changes with its bytes.
     pub(super) files: BTreeMap<String, u64>,
+    /// Files whose address another has too, or has but for capitals: the later, then the earlier.
+    pub(super) clashes: BTreeMap<String, String>,
+    small: BTreeMap<String, String>,
 }
 
 impl<'a> Desk<'a> {
@@ -75,7 +78,12 @@ impl<'a> Desk<'a> {
 
     /// Writes a file, where this is a press and not a proof.
     pub(super) fn write(&self, path: &str, bytes: &[u8]) -> Result<(), Trouble> {
-        self.made().files.insert(path.to_string(), fingerprint(bytes));
+        let mut made = self.made();
+        if let Some(twin) = made.small.insert(path.to_lowercase(), path.to_string()) {
+            made.clashes.insert(path.to_string(), twin);
+        }
+        made.files.insert(path.to_string(), fingerprint(bytes));
+        drop(made);
         self.stage.map_or(Ok(()), |stage| stage.write(path, bytes))
     }
 
@@ -158,7 +166,7 @@ impl<'a> Desk<'a> {
 /// Where the contents stand.
 pub(super) const HOME: &str = "index.html";
 /// Pages in the running head.
-pub(super) const RUNNING: [&str; 5] = ["recipes", "plants", "glossary", "cautions", "look-up"];
+pub(super) const RUNNING: [&str; 4] = ["recipes", "plants", "cautions", "look-up"];
 
 /// A text as a string of a style sheet: what could end it is written by its number.
 fn css_string(text: &str) -> String {

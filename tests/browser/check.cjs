@@ -75,6 +75,9 @@ async function walk(browser, files, found) {
   for (const file of files) {
     for (const colorScheme of ["light", "dark"]) {
       for (const width of WIDTHS) {
+        // What is made of other pages is looked at once light and narrow, once dark and wide.
+        if (/^(handouts|cards|labels|booklet)/.test(path.relative(site, file)) && (colorScheme === "light") !== (width === WIDTHS[0])) continue;
+        if (/^booklet/.test(path.relative(site, file)) && width === WIDTHS[1]) continue;
         at = `${path.relative(site, file)}, ${colorScheme}, ${width} px`;
         await page.emulateMedia({ colorScheme });
         await page.setViewportSize({ width, height: 900 });
@@ -217,6 +220,13 @@ async function printed(browser, files, found) {
       const cut = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
       if (cut > 1) tell(`${cut} px are cut on ${paper}`);
     }
+    // Rows, steps, cautions, cards and labels are not split between sheets; a table's head comes again on each.
+    const split = await page.evaluate(() => [...document.querySelectorAll("tbody tr, .work li, .caution, .card, .jar, .label")]
+      .filter((at) => getComputedStyle(at).breakInside !== "avoid").map((at) => at.className || at.tagName).slice(0, 3));
+    if (split.length) tell(`may be split: ${split}`);
+    const heads = await page.evaluate(() => [...document.querySelectorAll("thead")]
+      .filter((at) => !["table-header-group", "none"].includes(getComputedStyle(at).display)).length);
+    if (heads) tell(`${heads} heads of tables do not come again`);
     if (name.startsWith("handouts")) {
       // Loaded anew: a page laid out for a narrow sheet is printed as one.
       await page.setViewportSize({ width: 1280, height: 900 });
@@ -255,7 +265,7 @@ async function hosted(browser, found) {
   await page.waitForFunction(() => navigator.serviceWorker.controller, null, { timeout: 60000 }).catch(() => tell("the book is not kept"));
   if ((await page.context().cookies()).length) tell("a cookie was left");
   await new Promise((closed) => { server.closeAllConnections(); server.close(closed); });
-  for (const [place, title] of [["lessons/thyme-syrup.html", "Thyme syrup"], ["", "Hip, Herb and Haw"], ["look-up.html#?marc", "Look up"], ["booklet.html", "Booklet"]]) {
+  for (const [place, title] of [["lessons/thyme-syrup.html", "Thyme syrup"], ["", "Hip, Herb and Haw"], ["look-up.html#?marc", "Look up"], ["booklet.html", "Hip, Herb and Haw"]]) {
     await page.goto(`${root}${place}`).catch(() => {});
     const heading = await page.locator("h1").first().textContent({ timeout: 3000 }).catch(() => "nothing");
     if (heading !== title) tell(`without a connection ${place || "the contents"} is ${heading}`);

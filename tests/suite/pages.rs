@@ -5,6 +5,7 @@
 
 mod bare;
 mod browser;
+mod lists;
 mod paper;
 mod rules;
 mod themes;

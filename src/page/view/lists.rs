@@ -116,6 +116,8 @@ pub struct FiguresPage {
     pub heads: Vec<String>,
     /// A row each.
     pub rows: Vec<FigureTableRow>,
+    /// Whether its cells are sentences rather than figures.
+    pub worded: bool,
     /// Whether rows say where they come from.
     pub sourced: bool,
     /// Under the table; where it comes from as a whole.

@@ -208,3 +208,26 @@ fn trouble_speaks_plainly() {
     let finding = Finding::of_file(stillroom::diagnostic::Level::Error, Code::NotText, "lessons/a.md", "x");
     assert!(print(&finding, Look::Sentences).starts_with("lessons/a.md.\nError, not-text: x."));
 }
+
+/// Two addresses that differ in capitals alone, or are one: a theme's own file in a page's place. Only a disk that
+/// tells capitals apart can hold the first two.
+#[test]
+#[cfg(not(any(target_os = "macos", windows)))]
+fn files_of_one_address_are_told() {
+    let book = Book::good();
+    book.write("formulary.yaml", FORMULARY.as_bytes());
+    let lesson = format!("{LESSON}\n![A](jar.svg) ![B](Jar.svg)\n");
+    book.write("lessons/01-syrup.md", lesson.as_bytes());
+    let drawing = b"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"4\" height=\"3\"></svg>";
+    book.write("pictures/jar.svg", drawing);
+    book.write("pictures/Jar.svg", drawing);
+    book.write("themes/stillroom/plants.html", b"<p>mine");
+    let outcome = press::press(book.dir(), book.site(), &|| {}).expect("the folders can be used");
+    let found: Vec<_> = outcome
+        .findings
+        .iter()
+        .map(|finding| (finding.code, finding.place.as_ref().map_or("", |place| place.path.as_str())))
+        .collect();
+    assert_eq!(found, [(Code::BadAddress, "pictures/jar.svg"), (Code::BadAddress, "plants.html")]);
+    assert!(!outcome.written);
+}

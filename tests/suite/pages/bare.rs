@@ -162,6 +162,7 @@ fn bare_pages_of_facts_are_sound() {
         caption: "C".into(),
         heads: vec!["H".into()],
         rows: vec![],
+        worded: false,
         sourced: false,
         notes_html: vec![],
     };

@@ -101,6 +101,16 @@ fn the_booklet_is_the_whole_course() {
     assert!(imprint.contains("First printing, 15 September") && imprint.contains("CC BY 4.0"), "{imprint}");
 }
 
+/// A printed leaf says which book and printing it is of, and the address of a link that leads out of it.
+#[test]
+fn a_printed_leaf_says_what_it_is_of() {
+    let site = demo();
+    let style = String::from_utf8(site["style.css"].clone()).expect("text");
+    assert!(style.contains("@page{@bottom-left{content:\"The Low Meadow Stillroom Book\"}}"));
+    assert!(style.contains("@page{@bottom-right{content:\"First printing, 15 September\"}}"));
+    assert!(style.contains("a[href^=\"http\"]::after{content:\" (\" attr(href) \")\""));
+}
+
 /// The timeline of the first lesson by its clock: 40 minutes at the stove, then an hour of standing; the same total.
 #[test]
 fn a_timeline_says_what_the_clock_says() {

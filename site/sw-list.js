@@ -1,5 +1,5 @@
 "use strict";
-self.stillroomKept = { printing: "0e76ce08013e8b9f", files: [
+self.stillroomKept = { printing: "5a3c19ebd0eaf47f", files: [
 "booklet.html",
 "cards/a-tea-to-share.html",
 "cards/hawthorn-berry-decoction.html",
@@ -19,6 +19,7 @@ self.stillroomKept = { printing: "0e76ce08013e8b9f", files: [
 "checks.html",
 "childrens-doses.html",
 "corrections.html",
+"formulas.js",
 "glossary.html",
 "handouts/a-tea-to-share.html",
 "handouts/hawthorn-berry-decoction.html",

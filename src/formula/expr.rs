@@ -14,6 +14,11 @@ use crate::measure::Unit;
 pub struct Line(pub(crate) u16);
 
 impl Line {
+    /// The line at a place, from 0.
+    pub fn at(place: usize) -> Line {
+        Line(u16::try_from(place).unwrap_or(u16::MAX))
+    }
+
     /// Its place in the working, from 0.
     pub const fn index(self) -> usize {
         self.0 as usize

@@ -12,9 +12,11 @@ pub mod expr;
 
 mod check;
 mod evaluate;
+mod script;
 mod sum;
 
 pub use check::{Clash, check};
 pub use evaluate::evaluate;
 pub use expr::{Expr, Formula, Line, Stands, Use};
+pub use script::script;
 pub use sum::Sum;

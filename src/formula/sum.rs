@@ -11,7 +11,7 @@ impl Sum {
     /// A number as a line.
     pub fn line(&mut self, value: f64) -> Line {
         self.0.push(value);
-        Line(u16::try_from(self.0.len() - 1).unwrap_or(u16::MAX))
+        Line::at(self.0.len() - 1)
     }
 
     /// A published figure as a line.

@@ -47,7 +47,7 @@ pub fn read_glossary(source: &Source, findings: &mut Vec<Finding>) -> Vec<Term> 
     fields.finish(findings);
     twice(&terms, findings);
     unknown(&terms, findings);
-    terms.sort_by(|a, b| a.word.value.to_lowercase().cmp(&b.word.value.to_lowercase()));
+    terms.sort_by_key(|term| term.word.value.to_lowercase());
     terms
 }
 

@@ -68,8 +68,7 @@ fn starts_word(before: Option<char>, letter: char) -> bool {
 /// How many bytes of `text` a form takes: letters of any size, and any run of blanks for a blank.
 fn opens(text: &str, form: &[char]) -> Option<usize> {
     let mut rest = text.char_indices().peekable();
-    let mut wanted = form.iter().peekable();
-    while let Some(want) = wanted.next() {
+    for want in form {
         let (_, letter) = rest.next()?;
         if want.is_whitespace() {
             if !letter.is_whitespace() {

@@ -104,7 +104,7 @@ impl Leaf {
         let own = |name: &str| format!("{place}--{name}");
         let settings = RewriteStrSettings::new()
             .append_element_content_handler(element!(
-                "nav, details, tr.fold, .choice, script, .screen-only",
+                "nav, details:not(.folded), tr.fold, .choice, script, .screen-only",
                 |el| {
                     el.remove();
                     Ok(())
@@ -135,6 +135,11 @@ impl Leaf {
                 if let Some(src) = el.get_attribute("src") {
                     el.set_attribute("src", src.trim_start_matches("../"))?;
                 }
+                Ok(())
+            }))
+            // A part that a theme folds away to be read on a screen is no less a part: it is laid open.
+            .append_element_content_handler(element!("details.folded, details.folded > summary", |el| {
+                el.set_tag_name("div")?;
                 Ok(())
             }))
             .append_element_content_handler(lower("h1", "h2"))

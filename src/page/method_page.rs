@@ -6,6 +6,7 @@ use super::ledger::formula_row;
 use super::show::cite;
 use super::view::{FigureRow, FormulaRow, Frame, Link, MethodPage, WorkRow};
 use crate::bibliography::Work;
+use crate::formula::Formula;
 use crate::formula::catalogue;
 use crate::formula::equation::escape;
 use crate::materia::{assumptions, figures, relations};
@@ -31,6 +32,14 @@ pub fn note_users(worked: &Worked, link: &Link, users: &mut Users) {
     }
 }
 
+/// The formulas that are used, in the catalogue's order.
+pub fn used(users: &Users) -> Vec<&'static Formula> {
+    catalogue::all()
+        .into_iter()
+        .filter(|formula| users.contains_key(&format!("formula-{}", formula.id)))
+        .collect()
+}
+
 const HOW: &str = "<p>A recipe is declared once. Its method is laid down as lines: each line is what the recipe says, a \
 published figure, an assumption, or a formula from lines above it. The same formula gives the value, the range and \
 the equation you read, so what stands on a page is what was computed.</p>\
@@ -42,6 +51,8 @@ what you strained removes most of it.</p>\
 <p>Three kinds of knowledge are kept apart. <b>Worked</b> is computed. <b>Advised</b> and <b>assumed</b> are guidelines \
 and guesses, with a source or the words “common practice, no source”. <b>Handed down</b> is tradition; the book passes it \
 on and does not vouch for it.</p>\
+<p>The formulas of this book are also there as <a href=\"formulas.js\">functions of a script</a>, to be read and run: a test holds \
+them to the same results, to the last bit.</p>\
 <p>What others print of the same stands beside ours in <a href=\"checks.html\">Checks</a>.</p>\
 <p>Where sources differ, this is what the book takes, and custom stands beside it.</p>\
 <ul><li>Keeping: 65\u{a0}% of sugar by weight keeps a neutral syrup by the pharmacy's rule, though its water activity is near \
@@ -60,14 +71,13 @@ syrup as it stands.</li>\
 pub fn page(frame: Frame, users: &Users) -> MethodPage {
     let of = |id: &str| users.get(id).cloned().unwrap_or_default();
     let root = frame.root.clone();
-    let formulas: Vec<FormulaRow> = catalogue::all()
+    let formulas: Vec<FormulaRow> = used(users)
         .into_iter()
         .map(|formula| {
             let mut row = formula_row(formula, &root);
             row.users = of(&row.id);
             row
         })
-        .filter(|row| !row.users.is_empty())
         .collect();
     let published = figures().map(|figure| {
         let places = (0..6).find(|&places| {

@@ -12,6 +12,7 @@ use super::sides;
 use super::tables;
 use super::web;
 use crate::diagnostic::Finding;
+use crate::formula::script;
 use crate::formulary::LessonHead;
 use crate::page::checks_page;
 use crate::page::children_page;
@@ -33,6 +34,7 @@ pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> 
     }
     let children = children_page::page(desk.titled("childrens-doses", "childrens-doses.html"), &mut users);
     put.page("childrens-doses.html", "children.html", &children)?;
+    desk.write("formulas.js", script(&method_page::used(&users)).as_bytes())?;
     put.page("method.html", "method.html", &method_page::page(desk.titled("method", "method.html"), &users))?;
     checks(&mut put)?;
     tables::press(done, &mut put)?;

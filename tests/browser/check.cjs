@@ -20,10 +20,16 @@ const QUIET = [
   "--disable-component-update", "--disable-sync",
 ];
 
+// Every page but what is shown where nothing stands, which is looked at on a host, and what only leads on.
 function pages(folder) {
+  const leadsOn = (file) => /http-equiv="?refresh/.test(fs.readFileSync(file, "utf8"));
+  return htmlFiles(folder).filter((file) => path.basename(file) !== "404.html" && !leadsOn(file));
+}
+
+function htmlFiles(folder) {
   return fs.readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
     const full = path.join(folder, entry.name);
-    return entry.isDirectory() ? pages(full) : full.endsWith(".html") ? [full] : [];
+    return entry.isDirectory() ? htmlFiles(full) : full.endsWith(".html") ? [full] : [];
   }).sort();
 }
 
@@ -285,10 +291,9 @@ async function main() {
     await inOrder(browser, found);
     await lookedUp(browser, found);
     await hosted(browser, found);
-    await printed(browser, pages(site).filter((file) => path.basename(file) !== "404.html"), found);
+    await printed(browser, pages(site), found);
     // Two pages side by side, since most of the time goes into axe.
-    // What is shown where nothing stands is looked at on a host.
-    const files = pages(site).filter((file) => path.basename(file) !== "404.html");
+    const files = pages(site);
     const halves = [0, 1].map((half) => walk(browser, files.filter((_, n) => n % 2 === half), found));
     looked = (await Promise.all(halves)).reduce((sum, views) => sum + views, 0);
   } finally {

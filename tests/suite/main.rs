@@ -30,6 +30,7 @@ mod outside;
 mod wanted;
 
 // The specimens behind the generated tables.
+mod script;
 mod specimens;
 
 // The trade's tables and worked examples, every row of every preparation.

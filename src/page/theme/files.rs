@@ -39,10 +39,84 @@ macro_rules! files {
 
 /// The themes in the binary. A file that is not listed here is not in it. The first is complete; of the others
 /// each file stands in for one of the first, or beside it.
-const BUILT_IN: &[(&str, &[(&str, &[u8])])] = &[files![
-    "stillroom":
-    "templates/booklet.html", "templates/cards.html", "templates/cautions.html", "templates/checks.html", "templates/children.html", "templates/corrections.html", "templates/figures.html", "templates/glossary.html", "templates/handouts.html", "templates/home.html", "templates/labels.html", "templates/ledger.html", "templates/lesson.html", "templates/list.html", "templates/look-up.html", "templates/method.html", "templates/monograph.html", "templates/moved.html", "templates/not-found.html", "templates/one-day.html", "templates/page.html", "templates/parts.html", "templates/people.html", "templates/recipe.html", "templates/recipes.html", "templates/side-by-side.html", "templates/spirits.html", "templates/table.html", "templates/tables.html", "icon.png", "icon.svg", "script/look-up.js", "script/page.js", "script/sw.js", "style/10-tokens.css", "style/20-elements.css", "style/30-frame.css", "style/35-prose.css", "style/40-parts.css", "style/50-ledger.css", "style/55-checks.css", "style/56-facts.css", "style/57-lists.css", "style/60-levels.css", "style/65-keeping.css", "style/70-choice.css", "style/80-paper.css", "style/90-print.css", "words/en.yaml", "words/es.yaml",
-]];
+#[rustfmt::skip]
+const BUILT_IN: &[(&str, &[(&str, &[u8])])] = &[
+    files![
+        "stillroom":
+        "icon.png",
+        "icon.svg",
+        "script/look-up.js",
+        "script/page.js",
+        "script/sw.js",
+        "style/10-tokens.css",
+        "style/20-elements.css",
+        "style/30-frame.css",
+        "style/35-prose.css",
+        "style/40-parts.css",
+        "style/50-ledger.css",
+        "style/55-checks.css",
+        "style/56-facts.css",
+        "style/57-lists.css",
+        "style/60-levels.css",
+        "style/65-keeping.css",
+        "style/70-choice.css",
+        "style/80-paper.css",
+        "style/90-print.css",
+        "templates/booklet.html",
+        "templates/cards.html",
+        "templates/cautions.html",
+        "templates/checks.html",
+        "templates/children.html",
+        "templates/corrections.html",
+        "templates/figures.html",
+        "templates/glossary.html",
+        "templates/handouts.html",
+        "templates/home.html",
+        "templates/labels.html",
+        "templates/ledger.html",
+        "templates/lesson.html",
+        "templates/list.html",
+        "templates/look-up.html",
+        "templates/method.html",
+        "templates/monograph.html",
+        "templates/moved.html",
+        "templates/not-found.html",
+        "templates/one-day.html",
+        "templates/page.html",
+        "templates/parts.html",
+        "templates/people.html",
+        "templates/recipe.html",
+        "templates/recipes.html",
+        "templates/side-by-side.html",
+        "templates/spirits.html",
+        "templates/table.html",
+        "templates/tables.html",
+        "words/en.yaml",
+        "words/es.yaml",
+    ],
+    files![
+        "kitchen-wall":
+        "script/page.js",
+        "style/10-tokens.css",
+        "style/20-elements.css",
+        "style/30-frame.css",
+        "style/35-prose.css",
+        "style/40-parts.css",
+        "style/50-ledger.css",
+        "style/55-checks.css",
+        "style/56-facts.css",
+        "style/57-lists.css",
+        "style/60-levels.css",
+        "style/65-keeping.css",
+        "style/70-choice.css",
+        "style/80-paper.css",
+        "style/90-print.css",
+        "templates/lesson.html",
+        "templates/recipe.html",
+        "templates/wall.html",
+        "words/en.yaml",
+    ],
+];
 
 /// The names of the themes in the binary, the complete one first.
 pub fn names() -> impl Iterator<Item = &'static str> {

@@ -3,14 +3,16 @@
 // press, names every file and a printing; another printing takes the place of the one kept.
 importScripts("sw-list.js");
 const { printing, files } = self.stillroomKept;
-const KEPT = `stillroom-${printing}`;
+// Several books may stand on one host: each keeps and clears its own alone.
+const OWN = `stillroom ${self.registration.scope} `;
+const KEPT = OWN + printing;
 
 self.addEventListener("install", (event) => {
-  event.waitUntil(caches.open(KEPT).then((kept) => kept.addAll(files)).then(() => self.skipWaiting()));
+  event.waitUntil(caches.open(KEPT).then((kept) => kept.addAll(files.map((file) => new Request(file, { cache: "reload" })))).then(() => self.skipWaiting()));
 });
 
 self.addEventListener("activate", (event) => {
-  const old = (name) => name.startsWith("stillroom-") && name !== KEPT;
+  const old = (name) => name.startsWith(OWN) && name !== KEPT;
   event.waitUntil(
     caches.keys()
       .then((names) => Promise.all(names.filter(old).map((name) => caches.delete(name))))

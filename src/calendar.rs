@@ -16,7 +16,8 @@ impl Day {
     /// # Errors
     /// Anything else, and days that are not in the calendar.
     pub fn read(text: &str) -> Result<Day, Misread> {
-        text.trim().parse().map(Day).map_err(|_| {
+        let parsed = text.trim().parse::<Date>().ok().filter(|date| date.year() > 0);
+        parsed.map(Day).ok_or_else(|| {
             let message = format!("`{text}` is not a date such as 2026-09-22");
             let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
             misread.why = Some("year, month and day, so that it reads the same everywhere".to_string());

@@ -9,7 +9,7 @@
 //! ```
 //!
 //! A lesson is read, worked, written and forgotten: what is kept of it is a few facts for the other
-//! pages. Results are collected in the lessons' order, so output never depends on threads.
+//! pages, and its page's markup for the booklet. Results are collected in the lessons' order, so output never depends on threads.
 
 mod addresses;
 mod days;
@@ -38,7 +38,7 @@ use put::Desk;
 use crate::claims;
 use crate::diagnostic::{Code, Finding, Level, in_order, stops};
 use crate::formulary::{
-    Formulary, LessonHead, read_course, read_glossary, read_head, read_picture, read_plant,
+    Formulary, LessonHead, read_course, read_glossary, read_head, read_picture, read_plant, terms,
 };
 use crate::manuscript;
 use crate::pantry::{Pantry, read_item};
@@ -120,9 +120,9 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
         outcome.findings.extend(lesson.findings.iter().cloned());
         outcome.recipes += lesson.recipes;
         outcome.variations += lesson.variations;
-        outcome.pages += 1 + lesson.pages;
     }
-    outcome.pages += pages::press(&desk, &done, &mut outcome.findings)?;
+    pages::press(&desk, &done, &mut outcome.findings)?;
+    outcome.pages = desk.made().leaves.len();
     in_order(&mut outcome.findings);
     // A fault of a template is met on every page made with it.
     outcome.findings.dedup();
@@ -187,13 +187,14 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
     {
         let mut found = Vec::new();
         book.glossary = read_glossary(&source, &mut found);
+        book.terms = terms(&book.glossary);
         found.extend(claims::findings(&source, whole(&source)));
         located(&source, found, findings);
     }
     for path in &gathered.pictures {
         let bytes = read_bytes(dir, path)?;
         let name = path.strip_prefix("pictures/").unwrap_or(path);
-        book.pictures.extend(read_picture(path, &bytes, findings).map(|size| (name.to_string(), size)));
+        book.pictures.insert(name.to_string(), read_picture(path, &bytes, findings));
     }
     let mut joined = false;
     for path in &gathered.lessons {
@@ -263,6 +264,14 @@ fn stock(
         found.extend(claims_of_page(&source));
         if let Some((item, page)) = read {
             let name = item.words.clone();
+            if let Some(other) = book.pantry.shelf(id).filter(|other| other.item.words != name) {
+                let message = format!("the page of `{}` stands at pantry/{id}.html", other.item.words);
+                findings.push(
+                    Finding::of_file(Level::Error, Code::BadAddress, path, message)
+                        .why("an item's address is its file's name, and leads to one page")
+                        .write(format!("rename the file to pantry/{}.md", manuscript::plain(&name))),
+                );
+            }
             if let Some(twin) = book.pantry.put(item, page) {
                 let message = format!("{twin} is about `{name}` too");
                 findings.push(

@@ -42,25 +42,20 @@ pub fn heights() -> Vec<Height> {
 /// The measures of the household table.
 pub const MEASURES: [Measure; 3] = [Measure::Tsp, Measure::Tbsp, Measure::Cup];
 
-/// What a pantry item weighs in each of [`MEASURES`], g, and where that comes from; none of what is only
+/// What a pantry item weighs in each of [`MEASURES`], g, and where each figure comes from; none of what is only
 /// weighed. What the item's own page says of a measure goes before its density.
-pub fn household(shelf: &Shelf, kitchen: &Kitchen) -> Option<([f64; 3], Source)> {
+pub fn household(shelf: &Shelf, kitchen: &Kitchen) -> Option<([f64; 3], Vec<Source>)> {
     let own = shelf.page.as_ref().map_or(&[][..], |page| &page.weights);
-    let weighed =
-        |measure: Measure| own.iter().find(|(known, _)| *known == measure).map(|(_, weighs)| weighs);
-    let mut weights = [0.0; 3];
-    let mut source = MEASURES.iter().find_map(|measure| weighed(*measure)).map(|cited| cited.source.clone());
+    let (mut weights, mut sources) = ([0.0; 3], Vec::new());
     for (weighs, measure) in weights.iter_mut().zip(MEASURES) {
-        *weighs = match weighed(measure) {
-            Some(cited) => cited.value,
-            None => {
-                let (value, from) = weight(&shelf.item, measure.factor().to_f64(), kitchen)?;
-                source.get_or_insert(from);
-                value
-            }
+        let (value, source) = match own.iter().find(|(known, _)| *known == measure) {
+            Some((_, cited)) => (cited.value, cited.source.clone()),
+            None => weight(&shelf.item, measure.factor().to_f64(), kitchen)?,
         };
+        *weighs = value;
+        sources.push(source);
     }
-    Some((weights, source?))
+    Some((weights, sources))
 }
 
 /// What so many mL of an item weigh, g, and where the figure comes from that says so.

@@ -2,6 +2,7 @@
 
 use crate::calendar::Day;
 use crate::diagnostic::Finding;
+use crate::manuscript::plain;
 use crate::yaml::{Fields, Node};
 
 /// Something said otherwise than before.
@@ -24,6 +25,17 @@ pub struct Change {
     pub date: Day,
     /// What, in a sentence.
     pub what: String,
+}
+
+/// So much of a change's words makes its address.
+const ADDRESSED: usize = 40;
+
+impl Change {
+    /// Its place on the page of corrections, the same as long as its day and its first words are.
+    pub fn anchor(&self) -> String {
+        let words: String = plain(&self.what).chars().take(ADDRESSED).collect();
+        format!("{}-{words}", self.date.iso())
+    }
 }
 
 /// Reads a lesson's corrections.

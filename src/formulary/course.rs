@@ -68,7 +68,6 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
         ("when", &mut course.when),
         ("printing", &mut course.printing),
         ("licence", &mut course.licence),
-        ("language", &mut course.language),
         ("disclaimer", &mut course.disclaimer),
     ] {
         if let Some(text) = fields.take(key).and_then(|node| node.text(key, findings)) {
@@ -77,6 +76,9 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
     }
     if let Some(node) = fields.take("changes") {
         course.changes = read_changes(node, findings);
+    }
+    if let Some(language) = fields.take("language").and_then(|node| language(node, findings)) {
+        course.language = language;
     }
     course.address = fields.take("address").and_then(|node| address(node, findings));
     course.theme = fields
@@ -97,13 +99,39 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
     course
 }
 
+/// A language as browsers name it (BCP 47): `en`, `es-MX`.
+fn language(node: &Node, findings: &mut Vec<Finding>) -> Option<String> {
+    let text = node.text("the language", findings)?;
+    let mut parts = text.value.split('-');
+    let first = parts
+        .next()
+        .is_some_and(|part| (2..=3).contains(&part.len()) && part.chars().all(|c| c.is_ascii_lowercase()));
+    let rest = |part: &str| (2..=8).contains(&part.len()) && part.chars().all(|c| c.is_ascii_alphanumeric());
+    if first && parts.all(rest) {
+        return Some(text.value.to_string());
+    }
+    let message = format!("`{}` names no language", text.value);
+    findings.push(
+        Finding::error(Code::UnknownName, text.span, message)
+            .why("browsers and voices go by the short names of the standard: two or three small letters, and a region after a hyphen")
+            .write("language: es"),
+    );
+    None
+}
+
 /// A whole web address of a folder. What stands behind `?` or `#` belongs to a page, not to a site.
 fn address(node: &Node, findings: &mut Vec<Finding>) -> Option<String> {
     let text = node.text("the address", findings)?;
     let host = text.value.strip_prefix("https://").or_else(|| text.value.strip_prefix("http://"));
     let plain = |c: char| c.is_ascii_alphanumeric() || "-._~/:%".contains(c);
     match host {
-        Some(host) if !host.is_empty() && host.chars().all(plain) && !host.starts_with('/') => {
+        Some(host)
+            if host.starts_with(|c: char| c.is_ascii_alphanumeric())
+                && host.chars().all(plain)
+                && !host.contains("//")
+                && !host.contains("..")
+                && !host.ends_with(".html") =>
+        {
             Some(format!("{}/", text.value.trim_end_matches('/')))
         }
         _ => {

@@ -1,7 +1,7 @@
 //! `glossary.yaml`: the words of the craft, each in a sentence or two.
 
 use crate::diagnostic::{Code, Finding, nearest};
-use crate::manuscript;
+use crate::manuscript::{self, Terms};
 use crate::span::{Source, Spanned};
 use crate::yaml;
 
@@ -41,7 +41,7 @@ pub fn read_glossary(source: &Source, findings: &mut Vec<Finding>) -> Vec<Term> 
             |key: &str| fields.take(key).map_or(Vec::new(), |node| node.texts("a word", findings));
         let (also, see) = (words("also"), words("see"));
         fields.finish(findings);
-        let id = manuscript::plain(&word.value);
+        let id = address(&word.value);
         terms.extend(means.map(|means| Term { word: word.clone(), id, means, also, see }));
     }
     fields.finish(findings);
@@ -49,6 +49,23 @@ pub fn read_glossary(source: &Source, findings: &mut Vec<Finding>) -> Vec<Term> 
     unknown(&terms, findings);
     terms.sort_by_key(|term| term.word.value.to_lowercase());
     terms
+}
+
+/// A word's name in addresses: plainly spelt, or, of another alphabet, by the numbers of its letters.
+fn address(word: &str) -> String {
+    if word.chars().any(|c| c.is_ascii_alphanumeric()) {
+        return manuscript::plain(word);
+    }
+    let letters: Vec<String> = word.chars().map(|c| format!("{:x}", u32::from(c))).collect();
+    format!("u-{}", letters.join("-"))
+}
+
+/// The words as they are found in running text.
+pub fn terms(glossary: &[Term]) -> Terms {
+    let forms = glossary.iter().flat_map(|term| {
+        std::iter::once(&term.word).chain(&term.also).map(|form| (form.value.as_str(), term.id.as_str()))
+    });
+    Terms::new(forms)
 }
 
 /// A form that stands for two words would lead to either.

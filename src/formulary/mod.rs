@@ -15,7 +15,7 @@ mod products;
 pub use crate::cited::{Between, Cited, PageCaution, Substitute, Told};
 pub use change::{Change, Correction};
 pub use course::{Course, read_course};
-pub use glossary::{Term, read_glossary};
+pub use glossary::{Term, read_glossary, terms};
 pub use kitchen::{Crossing, FreshPlant, Kitchen, Pot, Stove};
 pub use lesson::{LessonHead, read_head};
 pub use picture::{Size, read_picture};
@@ -45,18 +45,10 @@ pub struct Formulary {
     pub lessons: Vec<LessonHead>,
     /// Words of the craft, sorted.
     pub glossary: Vec<Term>,
-    /// Pictures by their paths below `pictures/`.
-    pub pictures: BTreeMap<String, Size>,
+    /// The same as they are found in running text.
+    pub terms: Terms,
+    /// Pictures by their paths below `pictures/`; none of one with a fault, which is told there.
+    pub pictures: BTreeMap<String, Option<Size>>,
     /// The recipes as declared, where a recipe of the book combines another.
     pub products: Products,
-}
-
-impl Formulary {
-    /// The glossary's words as they are found in running text.
-    pub fn terms(&self) -> Terms {
-        let forms = self.glossary.iter().flat_map(|term| {
-            std::iter::once(&term.word).chain(&term.also).map(|form| (form.value.as_str(), term.id.as_str()))
-        });
-        Terms::new(forms)
-    }
 }

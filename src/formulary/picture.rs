@@ -5,6 +5,9 @@ use crate::diagnostic::{Code, Finding, Level};
 /// From here on a picture is heavy for a phone, bytes.
 const HEAVY: usize = 400_000;
 
+/// No drawing is so large, px.
+const LARGEST: f64 = 100_000.0;
+
 /// How large a picture is, px.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Size {
@@ -16,8 +19,8 @@ pub struct Size {
 
 /// Reads a picture's size. What is no picture that browsers show is a finding, and so is a heavy one.
 pub fn read_picture(path: &str, bytes: &[u8], findings: &mut Vec<Finding>) -> Option<Size> {
-    let ending = path.rsplit_once('.').map_or("", |(_, ending)| ending);
-    let size = match ending {
+    let ending = path.rsplit_once('.').map_or(String::new(), |(_, ending)| ending.to_lowercase());
+    let size = match ending.as_str() {
         "svg" => std::str::from_utf8(bytes).ok().and_then(drawn),
         "gif" | "jpg" | "jpeg" | "png" | "webp" => imagesize::blob_size(bytes).ok().and_then(|size| {
             Some(Size { width: size.width.try_into().ok()?, height: size.height.try_into().ok()? })
@@ -45,19 +48,32 @@ pub fn read_picture(path: &str, bytes: &[u8], findings: &mut Vec<Finding>) -> Op
 
 /// The size of a drawing: what its first tag says of width and height, else of its view box.
 fn drawn(text: &str) -> Option<Size> {
-    let tag = text.split_once("<svg")?.1.split_once('>')?.0;
+    // What stands in a comment is no tag.
+    let bare: String = text.split("<!--").enumerate().fold(String::new(), |so, (n, piece)| {
+        so + if n == 0 { piece } else { piece.split_once("-->").map_or("", |(_, rest)| rest) }
+    });
+    let tag = bare.split_once("<svg")?.1.split_once('>')?.0;
     let value = |name: &str| {
-        let after = tag.split_once(&format!(" {name}=\"")).map(|(_, after)| after)?;
-        Some(after.split_once('"')?.0)
+        let parts: Vec<&str> = tag.split(['"', '\'']).collect();
+        // Between the quotes stand values, before each its name and an equals sign.
+        let named = parts.chunks_exact(2).find(|two| {
+            two[0]
+                .trim_end()
+                .strip_suffix('=')
+                .is_some_and(|before| before.split_whitespace().last() == Some(name))
+        });
+        named.map(|two| two[1])
     };
-    let number = |text: &str| text.trim_end_matches("px").parse::<f64>().ok().map(|n| n.round() as u32);
+    let number = |text: &str| {
+        let value = text.trim().trim_end_matches("px").parse::<f64>().ok()?;
+        (0.5..LARGEST).contains(&value).then(|| value.round() as u32)
+    };
     if let (Some(width), Some(height)) = (value("width").and_then(number), value("height").and_then(number)) {
         return Some(Size { width, height });
     }
-    let numbers: Vec<u32> =
-        value("viewBox")?.split([' ', ',']).filter(|text| !text.is_empty()).map_while(number).collect();
-    match numbers[..] {
-        [_, _, width, height] => Some(Size { width, height }),
+    let blank = |c: char| c == ',' || c.is_whitespace();
+    match value("viewBox")?.split(blank).filter(|text| !text.is_empty()).collect::<Vec<_>>()[..] {
+        [_, _, width, height] => Some(Size { width: number(width)?, height: number(height)? }),
         _ => None,
     }
 }
@@ -73,9 +89,19 @@ mod tests {
             drawn("<?xml?>\n<svg width=\"320\" height=\"180px\">"),
             Some(Size { width: 320, height: 180 })
         );
+        assert_eq!(drawn("<svg\n  viewBox = '0 0 6 4'\n>"), Some(Size { width: 6, height: 4 }));
         assert_eq!(drawn("<svg viewBox=\"0 0 64 48.4\">"), Some(Size { width: 64, height: 48 }));
         assert_eq!(drawn("<svg width=\"100%\">"), None);
         assert_eq!(drawn("nothing"), None);
+        assert_eq!(
+            drawn("<!-- <svg width=\"1\" height=\"1\"> --><svg viewBox=\"0,0\n10\t20\">"),
+            Some(Size { width: 10, height: 20 })
+        );
+        assert_eq!(
+            drawn("<svg width=\"0.4\" height=\"-4\" viewBox=\"0 0 4 5\">"),
+            Some(Size { width: 4, height: 5 })
+        );
+        assert_eq!(drawn("<svg width=\"1e30\" height=\"inf\">"), None);
     }
 
     // Portable Network Graphics (W3C), 11.2.2: eight bytes of signature, then the chunk IHDR with width and height.

@@ -9,7 +9,7 @@ pub fn recipe_anchor(n: usize, of: usize) -> String {
 }
 
 /// Letters that have a plain spelling, each row `letters` to `plain`.
-const PLAIN: &[(&str, &str)] = &[
+pub const PLAIN: &[(&str, &str)] = &[
     ("àáâãäåāăąǎ", "a"),
     ("æ", "ae"),
     ("çćĉċč", "c"),

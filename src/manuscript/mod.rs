@@ -20,7 +20,7 @@ mod tests;
 use crate::diagnostic::Finding;
 use crate::span::{Source, Span, Spanned};
 
-pub use anchor::{plain, recipe_anchor};
+pub use anchor::{PLAIN, plain, recipe_anchor};
 pub use parts::{Parts, facts, parts};
 pub use terms::Terms;
 

@@ -65,6 +65,12 @@ fn starts_word(before: Option<char>, letter: char) -> bool {
         && before.is_none_or(|c| !(c.is_alphanumeric() || matches!(c, '-' | '/' | '\u{2019}')))
 }
 
+/// Whether a letter of a text is that of a form; an apostrophe is one however it is drawn.
+fn alike(letter: char, want: char) -> bool {
+    let curled = |c: char| if c == '\'' { '\u{2019}' } else { c };
+    letter.to_lowercase().map(curled).eq(std::iter::once(curled(want)))
+}
+
 /// How many bytes of `text` a form takes: letters of any size, and any run of blanks for a blank.
 fn opens(text: &str, form: &[char]) -> Option<usize> {
     let mut rest = text.char_indices().peekable();
@@ -77,7 +83,7 @@ fn opens(text: &str, form: &[char]) -> Option<usize> {
             while rest.peek().is_some_and(|(_, c)| c.is_whitespace()) {
                 rest.next();
             }
-        } else if !letter.to_lowercase().eq(std::iter::once(*want)) {
+        } else if !alike(letter, *want) {
             return None;
         }
     }
@@ -104,5 +110,11 @@ mod tests {
             .collect();
         assert_eq!(found, [("Water\n activity", "w"), ("Marc", "m"), ("activity", "a")]);
         assert!(terms.first_uses("marc", &mut seen).is_empty(), "noted before");
+        let straight = Terms::new([("baker's honey", "b")].into_iter());
+        assert_eq!(
+            straight.first_uses("A baker\u{2019}s honey", &mut Vec::new()).len(),
+            1,
+            "however it is drawn"
+        );
     }
 }

@@ -162,6 +162,13 @@ pub struct Done {
     pub level: Option<Level>,
 }
 
+impl Done {
+    /// Whether its time asks nobody to be there.
+    pub fn stands(&self) -> bool {
+        ["steep", "cool", "dry", "percolate"].contains(&self.name)
+    }
+}
+
 /// The pan after a step.
 #[derive(Clone, Debug)]
 pub struct Level {

@@ -21,8 +21,9 @@ pub fn corrections(all: &[Correction], lesson: Option<&Link>) -> Vec<(Day, Chang
 
 /// What is new in the book.
 pub fn changes(all: &[Change]) -> Vec<(Day, ChangeRow)> {
-    let rows =
-        all.iter().map(|change| (change.date, ChangeRow { now: change.what.clone(), ..dated(change.date) }));
+    let rows = all.iter().map(|change| {
+        (change.date, ChangeRow { id: change.anchor(), now: change.what.clone(), ..dated(change.date) })
+    });
     latest_first(rows.collect())
 }
 
@@ -34,6 +35,7 @@ pub fn latest_first(mut rows: Vec<(Day, ChangeRow)>) -> Vec<(Day, ChangeRow)> {
 
 fn dated(date: Day) -> ChangeRow {
     ChangeRow {
+        id: String::new(),
         date: date.words(),
         iso: date.iso(),
         lesson: None,

@@ -2,12 +2,13 @@
 
 use super::show::{capital, cite, sentence};
 use super::view::{FigureTableRow, FiguresPage, Frame};
+use crate::bibliography::Source;
 use crate::formula::catalogue::{heat, pan};
 use crate::formula::equation::escape;
 use crate::formula::expr::Formula;
 use crate::formulary::Formulary;
 use crate::keeping::LADDER;
-use crate::measure::unit::{CELSIUS, G, KPA, PER_CENT};
+use crate::measure::unit::{CELSIUS, G, KPA, ML, PER_CENT};
 use crate::measure::{Measure, decimal, kitchen, show, show_usual};
 use crate::tables::{MEASURES, fresh_for_dried, heights, household};
 
@@ -46,12 +47,12 @@ pub fn altitude(frame: Frame) -> FiguresPage {
 pub fn weights(frame: Frame, book: &Formulary) -> FiguresPage {
     let root = frame.root.clone();
     let items = book.pantry.shelves().filter_map(|shelf| {
-        let (weights, source) = household(shelf, &book.course.kitchen)?;
+        let (weights, sources) = household(shelf, &book.course.kitchen)?;
         Some(FigureTableRow {
             name: capital(&shelf.item.words),
             href: format!("{root}pantry/{}.html", shelf.item.id),
             cells: weights.iter().map(|weighs| show_usual(*weighs, &G)).collect(),
-            source_html: sentence(&cite(&source, &root)),
+            source_html: cite_all(sources, &root),
         })
     });
     let plants = book.plants.values().flat_map(|plant| {
@@ -59,7 +60,11 @@ pub fn weights(frame: Frame, book: &Formulary) -> FiguresPage {
         let known = forms.into_iter().filter_map(|(name, form)| Some((name, form.as_ref()?)));
         known.filter_map(|(name, form)| {
             let cell = |measure: Measure| form.weights.iter().find(|weight| weight.measure == measure);
-            let source = MEASURES.iter().find_map(|measure| cell(*measure))?.weighs.source.clone();
+            let sources: Vec<Source> =
+                MEASURES.iter().filter_map(|measure| Some(cell(*measure)?.weighs.source.clone())).collect();
+            if sources.is_empty() {
+                return None;
+            }
             let shown = |measure: &Measure| {
                 cell(*measure).map_or("–".to_string(), |weight| show_usual(weight.weighs.value, &G))
             };
@@ -67,14 +72,18 @@ pub fn weights(frame: Frame, book: &Formulary) -> FiguresPage {
                 name: format!("{}, {name}", capital(&plant.words)),
                 href: format!("{root}plants/{}.html", plant.id),
                 cells: MEASURES.iter().map(shown).collect(),
-                source_html: sentence(&cite(&source, &root)),
+                source_html: cite_all(sources, &root),
             })
         })
     });
     FiguresPage {
-        caption: "Level measures: a teaspoon is 4.93 mL, a tablespoon three of them, a cup sixteen tablespoons. Loose \
-                  plants differ from bag to bag; weigh them where you can."
-            .to_string(),
+        caption: format!(
+            "Level US measures: a teaspoon is {}, a tablespoon {}, a cup {}. Loose plants differ from bag to bag; weigh them \
+             where you can.",
+            holds(Measure::Tsp),
+            holds(Measure::Tbsp),
+            holds(Measure::Cup)
+        ),
         heads: heads(&["What", "A teaspoon", "A tablespoon", "A cup"]),
         rows: items.chain(plants.collect::<Vec<_>>()).collect(),
         worded: false,
@@ -138,6 +147,23 @@ pub fn classes(frame: Frame) -> FiguresPage {
         notes_html: Vec::new(),
         frame,
     }
+}
+
+/// What a measure holds.
+fn holds(measure: Measure) -> String {
+    show_usual(measure.factor().to_f64(), &ML)
+}
+
+/// Several sources, each once.
+fn cite_all(sources: Vec<Source>, root: &str) -> String {
+    let mut said: Vec<String> = Vec::new();
+    for source in &sources {
+        let words = cite(source, root);
+        if !said.contains(&words) {
+            said.push(words);
+        }
+    }
+    sentence(&said.join("; "))
 }
 
 fn heads(words: &[&str]) -> Vec<String> {

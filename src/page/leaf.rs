@@ -9,6 +9,7 @@ use std::rc::Rc;
 
 use lol_html::{ElementContentHandlers, RewriteStrSettings, doc_text, element, rewrite_str};
 
+use super::show::unescaped;
 use crate::manuscript;
 
 /// What is known of a page once it is made.
@@ -24,7 +25,7 @@ pub struct Leaf {
     pub leads_on: bool,
     /// Pictures it shows, from the site's root.
     pictures: BTreeSet<String>,
-    /// Its text as markup.
+    /// Its text as markup; empty where it is not to be bound.
     main: String,
 }
 
@@ -34,9 +35,10 @@ const NO_WORDS: &str = "math, svg, pre, style, script, header.running-head, foot
 const SHORTEST: usize = 3;
 
 impl Leaf {
-    /// Of a page's markup.
-    pub fn of(html: &str) -> Leaf {
-        let leaf = RefCell::new(Leaf { main: main_of(html).to_string(), ..Leaf::default() });
+    /// Of a page's markup; `bound` where it is to be bound into the booklet.
+    pub fn of(html: &str, bound: bool) -> Leaf {
+        let main = if bound { main_of(html).to_string() } else { String::new() };
+        let leaf = RefCell::new(Leaf { main, ..Leaf::default() });
         let (outside, text) = (Rc::new(Cell::new(0_usize)), RefCell::new(String::new()));
         let in_title = Rc::new(Cell::new(false));
         let settings = RewriteStrSettings::new()
@@ -84,13 +86,14 @@ impl Leaf {
         // Markup that cannot be gone through has no anchors; links to it are then told.
         let _ = rewrite_str(html, settings);
         let mut leaf = leaf.into_inner();
-        leaf.words = words(&text.into_inner());
+        leaf.title = unescaped(&leaf.title);
+        leaf.words = words(&unescaped(&text.into_inner()));
         leaf
     }
 
-    /// Its title without the book's.
-    pub fn own_title(&self) -> &str {
-        self.title.split(" · ").next().unwrap_or(&self.title)
+    /// Its title without the book's, which a theme may put behind it.
+    pub fn own_title(&self, book: &str) -> &str {
+        self.title.strip_suffix(book).map_or(self.title.as_str(), |own| own.trim_end_matches([' ', '·']))
     }
 
     /// Whether it shows a picture, by its path from the site's root.
@@ -99,8 +102,8 @@ impl Leaf {
     }
 
     /// The page as a part of the booklet: every anchor begins with `place`, headings stand one level lower, and
-    /// what only a screen needs is left out. `lead` says where a link goes in the booklet; none for no link.
-    pub fn bound(&self, place: &str, lead: &dyn Fn(&str) -> Option<String>) -> String {
+    /// what only a screen needs is left out. `lead` says where a link goes in the booklet.
+    pub fn bound(&self, place: &str, lead: &dyn Fn(&str) -> String) -> String {
         let own = |name: &str| format!("{place}--{name}");
         let settings = RewriteStrSettings::new()
             .append_element_content_handler(element!(
@@ -124,10 +127,7 @@ impl Leaf {
             }))
             .append_element_content_handler(element!("a[href]", |el| {
                 let href = el.get_attribute("href").unwrap_or_default();
-                match lead(&href) {
-                    Some(to) => el.set_attribute("href", &to)?,
-                    None => el.remove_and_keep_content(),
-                }
+                el.set_attribute("href", &lead(&href))?;
                 Ok(())
             }))
             .append_element_content_handler(element!("img[src]", |el| {
@@ -135,6 +135,12 @@ impl Leaf {
                 if let Some(src) = el.get_attribute("src") {
                     el.set_attribute("src", src.trim_start_matches("../"))?;
                 }
+                Ok(())
+            }))
+            // Of several lessons' footnotes none is the book's own section of notes.
+            .append_element_content_handler(element!("[role=doc-endnotes]", |el| {
+                el.remove_attribute("role");
+                el.remove_attribute("aria-label");
                 Ok(())
             }))
             // A part that a theme folds away to be read on a screen is no less a part: it is laid open.

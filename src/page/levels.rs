@@ -2,7 +2,7 @@
 //!
 //! Every number in a drawing is rounded to one decimal, so that the same batch always gives the
 //! same bytes. Colours and patterns belong to the theme: shapes carry classes, and fills name the
-//! patterns `fill-liquid`, `fill-kept` and `fill-sweetener` that the page defines once.
+//! patterns `the--fill-liquid`, `the--fill-kept` and `the--fill-sweetener` that the page defines once.
 
 /// Height of the scale from the inner base to the top tick, in units of the drawing.
 const SCALE: f64 = 120.0;
@@ -173,7 +173,7 @@ fn draw_layer(svg: &mut String, fill: Fill, top: f64, height: f64) {
 fn draw_fill(svg: &mut String, fill: Fill, [x, y, width, height]: [f64; 4]) {
     let class = fill.class();
     svg.push_str(&format!(
-        r#"<rect class="fill" fill="url(#fill-{class})" x="{x}" y="{y}" width="{width}" height="{height}"/>"#
+        r#"<rect class="fill" fill="url(#the--fill-{class})" x="{x}" y="{y}" width="{width}" height="{height}"/>"#
     ));
 }
 
@@ -233,7 +233,7 @@ mod tests {
     fn a_layer_stands_at_its_height() {
         let half = vessel(&[layer(Fill::Liquid, 300.0)], 600.0, 100.0);
         assert!(half.contains("y=\"82\" width=\"56\" height=\"60\""), "{half}");
-        assert!(half.contains("url(#fill-liquid)"));
+        assert!(half.contains("url(#the--fill-liquid)"));
         assert_eq!(half.matches("M66").count(), 6);
     }
 

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::show::told_minutes;
+use super::show::{told_minutes, unescaped};
 use super::view::{Frame, LessonPage, Recipe};
 
 /// What of a recipe only its working knows.
@@ -83,7 +83,11 @@ fn of_recipe(recipe: &Recipe, told: &Told, frame: &Frame) -> Value {
         .iter()
         .map(|step| json!({"@type": "HowToStep", "position": step.number, "text": plain(&untagged(&step.html))}))
         .collect();
-    let makes = recipe.label.iter().find(|row| row.term == "Makes").map(|row| plain(&row.value));
+    let makes = recipe
+        .label
+        .iter()
+        .find(|row| ["Makes", "Covers"].contains(&row.term.as_str()))
+        .map(|row| plain(&row.value));
     let mut value = json!({
         "@type": if told.swallowed { "Recipe" } else { "HowTo" },
         "name": recipe.name,
@@ -146,11 +150,7 @@ fn untagged(html: &str) -> String {
     for piece in html.split('<') {
         text.push_str(piece.split_once('>').map_or(piece, |(_, words)| words));
     }
-    text.replace("&lt;", "<")
-        .replace("&gt;", ">")
-        .replace("&quot;", "\"")
-        .replace("&#39;", "'")
-        .replace("&amp;", "&")
+    unescaped(&text)
 }
 
 /// With plain blanks.

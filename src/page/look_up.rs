@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::leaf::Leaf;
 use super::view::{FoundRow, Frame, Letter, Link, LookUpPage};
-use crate::manuscript::plain;
+use crate::manuscript::{self, plain};
 
 /// Something the book has a page or a place for.
 #[derive(Clone, Debug)]
@@ -42,6 +42,8 @@ pub fn page(frame: Frame, entries: &[Entry]) -> LookUpPage {
 /// The index as the script reads it: kinds once, words of all pages once, and entries that point into them.
 #[derive(Serialize)]
 struct Index<'a> {
+    /// Letters with their plain spelling, as the words are spelt.
+    plain: &'a [(&'a str, &'a str)],
     /// Words for the kinds, by number.
     kinds: Vec<String>,
     /// `[name, place, kind, other names]`.
@@ -63,9 +65,10 @@ pub fn index(entries: &[Entry], leaves: &BTreeMap<String, Leaf>, kind: impl Fn(&
             words.entry(word).or_default().push(n);
         }
     }
-    // What stands on half the pages tells none of them from another.
+    // What stands on so many pages tells none of them from another.
     let most = entries.len() / 4;
     let index = Index {
+        plain: manuscript::PLAIN,
         kinds: kinds.iter().map(|known| kind(known)).collect(),
         entries: entries
             .iter()

@@ -1,5 +1,6 @@
 //! Where the references of a text lead: plants, pantry, lessons, words of the glossary, numbers, pictures, headings.
 
+use super::glossary_page::PLACE as GLOSSARY;
 use super::show::{plainly, volume_both};
 use crate::diagnostic::{Code, Finding, nearest};
 use crate::formula::Line;
@@ -62,9 +63,6 @@ struct Shelf<'a> {
     faulty: bool,
 }
 
-/// Whether the names of a scheme are places on one page.
-const ON_ONE_PAGE: &str = "glossary.html";
-
 pub(super) fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
     if link.picture {
         return picture(lesson, link);
@@ -78,7 +76,7 @@ pub(super) fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
                 missing: "the book has no plant",
                 why: "a plant's name is that of its file in plants/, without .md",
                 known: book.plants.keys().map(String::as_str).collect(),
-                faulty: book.faulty.contains(name),
+                faulty: book.faulty.contains(name.split('#').next().unwrap_or(name)),
             },
             "pantry" => Shelf {
                 scheme: "pantry:",
@@ -98,7 +96,7 @@ pub(super) fn refer(lesson: &Lesson, link: &LinkFound) -> Reference {
             },
             "term" => Shelf {
                 scheme: "term:",
-                folder: ON_ONE_PAGE,
+                folder: GLOSSARY,
                 missing: "the glossary has no word",
                 why: "a word's name is itself in small letters, with hyphens between its parts",
                 known: book.glossary.iter().map(|term| term.id.as_str()).collect(),
@@ -133,8 +131,17 @@ fn shelved(root: &str, link: &LinkFound, name: &str, shelf: &Shelf) -> Reference
         let near = nearest(name, shelf.known.iter().copied());
         return broken(link, format!("{} `{name}`", shelf.missing), near, shelf.scheme, shelf.why);
     }
-    if shelf.folder == ON_ONE_PAGE {
-        return Reference::Link(LinkTo::Address(format!("{root}{ON_ONE_PAGE}#{name}")));
+    if shelf.folder == GLOSSARY {
+        if anchor.is_some() {
+            return broken(
+                link,
+                format!("a word has no places of its own: `{}`", link.href),
+                Some(name),
+                "term:",
+                shelf.why,
+            );
+        }
+        return Reference::Link(LinkTo::Address(format!("{root}{GLOSSARY}#{name}")));
     }
     let page = format!("{}{name}.html", shelf.folder);
     let Some(anchor) = anchor else {
@@ -151,7 +158,8 @@ fn shelved(root: &str, link: &LinkFound, name: &str, shelf: &Shelf) -> Reference
 fn picture(lesson: &Lesson, link: &LinkFound) -> Reference {
     let known = || lesson.book.pictures.keys().map(String::as_str);
     match lesson.book.pictures.get(&link.href) {
-        Some(size) => Reference::Link(LinkTo::Picture {
+        Some(None) => Reference::Link(LinkTo::Broken),
+        Some(Some(size)) => Reference::Link(LinkTo::Picture {
             address: format!("{}pictures/{}", lesson.root, link.href),
             width: size.width,
             height: size.height,

@@ -27,12 +27,9 @@ pub fn sheet(recipe: &Recipe, worked: &WorkedRecipe, book: &Formulary) -> Sheet 
         plants: weighed(worked, book),
         proportions: proportion::of(base, &worked.recipe),
         makes: row("Makes").or_else(|| row("Covers")),
-        takes: row("Takes"),
-        keeps: row("Keeps"),
         taken: row("Taken"),
         company: company_rows(&recipe.label),
         gathering: recipe.gathering.rows.clone(),
-        to_hand: recipe.gathering.to_hand.clone(),
         steps: recipe.order.steps.clone(),
         lines: recipe.ledger.rows.iter().filter(|row| row.closed || row.measurable).cloned().collect(),
         cautions: recipe.cautions.rows.iter().filter(|row| row.level != "note").cloned().collect(),
@@ -54,7 +51,6 @@ fn weighed(worked: &WorkedRecipe, book: &Formulary) -> Vec<Weighed> {
             let weight = item.weight?;
             let form = item.form.map_or(String::new(), |form| format!("{form} "));
             let weighed = Weighed {
-                name: plant.words.clone(),
                 latin: plant.latin.clone(),
                 part: format!("{form}{}", plant.part),
                 weight: plainly(base, weight),

@@ -254,6 +254,12 @@ pub fn cite(source: &Source, root: &str) -> String {
     }
 }
 
+/// Markup's signs as the letters they stand for.
+pub fn unescaped(text: &str) -> String {
+    let named = text.replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"");
+    named.replace("&#39;", "'").replace("&#x27;", "'").replace("&nbsp;", "\u{a0}").replace("&amp;", "&")
+}
+
 /// The text with its first letter as a capital.
 pub fn capital(text: &str) -> String {
     let mut letters = text.chars();

@@ -8,10 +8,9 @@ use super::view::Timeline;
 use crate::formula::equation::escape;
 use crate::measure::decimal;
 use crate::variation::Worked;
+use crate::working::Id;
 
-/// Steps that ask nobody to be there.
-const STANDS: &[&str] = &["steep", "cool", "dry", "percolate", "set"];
-/// A wait is drawn no longer than all the rest together, and so many times that where it is not over the heat.
+/// A wait is drawn no longer than so many times all the rest together.
 const AT_MOST: f64 = 1.5;
 /// The narrowest band that has room for its number, per cent.
 const ROOM: f64 = 4.0;
@@ -69,11 +68,12 @@ pub(super) fn timeline(worked: &Worked) -> Option<Timeline> {
         }
         at += width;
     }
-    let words = in_words(&stretches, all);
+    let total = duration(worked.value(Id::Minutes).unwrap_or(all));
+    let words = in_words(&stretches, &total);
     let ends = format!(
         "<text class=\"from\" x=\"0%\" y=\"56\">{}</text><text class=\"to\" x=\"100%\" y=\"56\">{}</text>",
         clock(0.0),
-        escape(&duration(all))
+        escape(&total)
     );
     let mut kinds: Vec<String> = Vec::new();
     for how in [How::Heat, How::Stands, How::Hand] {
@@ -87,7 +87,6 @@ pub(super) fn timeline(worked: &Worked) -> Option<Timeline> {
             escape(&words)
         ),
         kinds,
-        words,
     })
 }
 
@@ -103,7 +102,7 @@ fn broken(middle: &str, long: &str) -> String {
 fn stretches(worked: &Worked) -> Vec<Stretch> {
     let mut all = Vec::new();
     for (n, done) in worked.laid.steps.iter().enumerate() {
-        let still = if STANDS.contains(&done.name) { How::Stands } else { How::Hand };
+        let still = if done.stands() { How::Stands } else { How::Hand };
         for line in &done.minutes {
             let how = if done.stove.contains(line) { How::Heat } else { still };
             let minutes = worked.at(*line);
@@ -134,7 +133,7 @@ fn drawn(stretches: &[Stretch]) -> Vec<f64> {
 }
 
 /// The same facts as text.
-fn in_words(stretches: &[Stretch], all: f64) -> String {
+fn in_words(stretches: &[Stretch], total: &str) -> String {
     let each: Vec<String> = stretches
         .iter()
         .map(|stretch| {
@@ -146,5 +145,5 @@ fn in_words(stretches: &[Stretch], all: f64) -> String {
             format!("{}, {}: {} {how}", stretch.step, stretch.name, duration(stretch.minutes))
         })
         .collect();
-    format!("{}; in all {}", each.join("; "), duration(all))
+    format!("{}; in all {total}", each.join("; "))
 }

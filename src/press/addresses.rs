@@ -1,12 +1,14 @@
 //! Addresses: each stands for one page and lasts. What clashes, and what leads nowhere, is told.
 
-use super::put::{Desk, Put, lesson_link};
+use std::collections::BTreeMap;
+
+use super::put::{Desk, Put, lesson_link, page_link};
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::manuscript::plain;
 use crate::page::reference::Anchored;
-use crate::page::show::capital;
+use crate::page::theme::complete;
 use crate::page::view::{Frame, Link, MovedPage};
-use crate::site::{Trouble, read_bytes, read_source};
+use crate::site::{Trouble, read_source};
 use crate::span::Spanned;
 
 /// A page that had other addresses before.
@@ -70,18 +72,13 @@ fn moved<'a>(desk: &Desk<'a>) -> Vec<Moved<'a>> {
         now: lesson_link(head, ""),
         formerly: &head.formerly,
     });
-    let page = |folder: &'static str, id: &str, words: &str| Link {
-        text: capital(words),
-        href: format!("{folder}/{id}.html"),
-        current: false,
-    };
     let plants = desk.gathered().plants.iter().filter_map(move |path| {
         let plant = book.plants.get(super::stem(path))?;
-        let now = page("plants", &plant.id, &plant.words);
+        let now = page_link("plants", &plant.id, &plant.words);
         Some(Moved { path, folder: "plants", now, formerly: &plant.formerly })
     });
     let pantry = book.pantry.shelves().filter_map(move |shelf| {
-        let now = page("pantry", &shelf.item.id, &shelf.item.words);
+        let now = page_link("pantry", &shelf.item.id, &shelf.item.words);
         let own = shelf.page.as_ref()?;
         Some(Moved { path: &own.path, folder: "pantry", now, formerly: &own.formerly })
     });
@@ -96,21 +93,8 @@ fn pictures(put: &mut Put) -> Result<(), Trouble> {
     let shown = |path: &str| !whole || desk.made().leaves.values().any(|leaf| leaf.shows(path));
     for path in &desk.gathered().pictures {
         let name = path.strip_prefix("pictures/").unwrap_or(path);
-        if !desk.book().pictures.contains_key(name) {
+        if desk.book().pictures.get(name).is_none_or(Option::is_none) {
             continue;
-        }
-        let spaced = name.chars().any(|c| !(c.is_ascii_alphanumeric() || "-_./".contains(c)));
-        if spaced {
-            put.findings.push(
-                Finding::of_file(
-                    Level::Error,
-                    Code::BadAddress,
-                    path,
-                    "the file's name makes no plain address",
-                )
-                .why("an address is made of plain letters, digits, hyphens and points")
-                .write(format!("rename the file to pictures/{}", plain_file(name))),
-            );
         }
         if !shown(path) {
             put.findings.push(
@@ -118,29 +102,58 @@ fn pictures(put: &mut Put) -> Result<(), Trouble> {
                     .write(format!("![what it shows]({name})")),
             );
         }
-        desk.write(path, &read_bytes(&desk.gathered().dir, path)?)?;
+        desk.copy(path)?;
     }
     Ok(())
 }
 
-fn plain_file(name: &str) -> String {
-    let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
-    format!("{}.{}", plain(stem), ending.to_lowercase())
+/// A file of a theme that stands where a page does.
+pub(super) fn in_the_way(desk: &Desk, name: &str) -> Finding {
+    let theme = desk.book().course.theme.as_ref().map_or(complete(), |theme| theme.value.as_str());
+    let path = format!("themes/{theme}/{name}");
+    Finding::of_file(Level::Error, Code::BadAddress, &path, format!("a page of the book stands at {name}"))
+        .why("an address leads to one file; a page is changed by its template")
+        .write("another name for it")
 }
 
-/// Files of one address: one of them would be lost, or is on some disks and hosts.
-pub(super) fn clashes(desk: &Desk) -> Vec<Finding> {
+/// Files whose addresses are one, or are but for capitals, and files whose names make no plain address.
+pub(super) fn strange(desk: &Desk) -> Vec<Finding> {
     let made = desk.made();
-    let clashes = made.clashes.iter().map(|(path, twin)| {
-        let message = match path == twin {
-            true => "two files would have this address".to_string(),
-            false => format!("{twin} differs from it in capitals alone"),
+    let mut by_small: BTreeMap<String, Vec<&str>> = BTreeMap::new();
+    let mut findings = Vec::new();
+    for (path, (_, times)) in &made.files {
+        let twins = by_small.entry(path.to_lowercase()).or_default();
+        let clash = match twins.first() {
+            Some(twin) => Some(format!("{twin} differs from it in capitals alone")),
+            None if *times > 1 => Some("two files would have this address".to_string()),
+            None => None,
         };
-        Finding::of_file(Level::Error, Code::BadAddress, path, message)
-            .why("an address leads to one file; some disks and hosts take small letters and capitals for the same")
-            .write("another name for one of them")
-    });
-    clashes.collect()
+        findings.extend(clash.map(|message| {
+            Finding::of_file(Level::Error, Code::BadAddress, path, message)
+                .why("an address leads to one file; some disks and hosts take small letters and capitals for the same")
+                .write("another name for one of them")
+        }));
+        if path.chars().any(|c| !(c.is_ascii_alphanumeric() || "-_./".contains(c))) {
+            let (stem, ending) = path.rsplit_once('.').unwrap_or((path, ""));
+            let plainly: Vec<String> = stem.split('/').map(plain).collect();
+            findings.push(
+                Finding::of_file(
+                    Level::Error,
+                    Code::BadAddress,
+                    path,
+                    "the file's name makes no plain address",
+                )
+                .why("an address is made of plain letters, digits, hyphens and points")
+                .write(format!(
+                    "rename the file to {}.{}",
+                    plainly.join("/"),
+                    ending.to_lowercase()
+                )),
+            );
+        }
+        twins.push(path);
+    }
+    findings
 }
 
 /// Links to places on other pages that have no such place.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::lesson::{Done, all_noted};
 use super::noted::{Held, Noted};
-use super::put::Put;
+use super::put::{Put, page_link};
 use crate::caution::{self, Caution};
 use crate::page::cautions_page::{self, ForThem};
 use crate::page::show::capital;
@@ -92,10 +92,6 @@ fn cautions(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     put.page("cautions.html", "cautions.html", &view)?;
     let view = cautions_page::people(desk.titled("who-must-not", "who-must-not.html"), &index(done, &pages));
     put.page("who-must-not.html", "people.html", &view)
-}
-
-fn page_link(folder: &str, id: &str, words: &str) -> Link {
-    Link { text: capital(words), href: format!("{folder}/{id}.html"), current: false }
 }
 
 /// For each of the people named anywhere, what is not for them and what they ask about.

@@ -31,8 +31,6 @@ use crate::working::Id;
 pub(super) struct Done {
     pub findings: Vec<Finding>,
     pub recipes: usize,
-    /// Pages made beside its own.
-    pub pages: usize,
     pub variations: usize,
     /// Names of what is made.
     pub makes: Vec<String>,
@@ -82,7 +80,7 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
     let Ok(parts) = manuscript::parts(&source) else {
         return Ok(None);
     };
-    let manuscript = manuscript::read(&source, parts.body.span, &["recipe"], &book.terms());
+    let manuscript = manuscript::read(&source, parts.body.span, &["recipe"], &book.terms);
     let mut findings: Vec<Finding> = manuscript.findings.clone();
     let mut recipes = Vec::new();
     for block in &manuscript.blocks {

@@ -2,7 +2,8 @@
 
 use super::lesson::{Done, all_noted};
 use super::paper::SHEETS;
-use super::put::{Desk, Put, lesson_link};
+use super::put::{Desk, Put, lesson_link, page_link};
+use crate::page::glossary_page;
 use crate::page::look_up::{Entry, index, page};
 use crate::page::show::capital;
 use crate::page::view::Link;
@@ -20,11 +21,6 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
 fn entries(desk: &Desk, done: &[Done]) -> Vec<Entry> {
     let book = desk.book();
     let entry = |kind, link, also| Entry { link, kind, also };
-    let place = |folder: &str, id: &str, words: &str| Link {
-        text: capital(words),
-        href: format!("{folder}/{id}.html"),
-        current: false,
-    };
     let mut all: Vec<Entry> =
         book.lessons.iter().map(|head| entry("lesson", lesson_link(head, ""), Vec::new())).collect();
     // A lesson of one recipe that has its name is there already.
@@ -38,20 +34,22 @@ fn entries(desk: &Desk, done: &[Done]) -> Vec<Entry> {
         let mut also = vec![plant.latin.clone()];
         also.extend(plant.synonym.clone());
         also.extend(plant.also.iter().cloned());
-        all.push(entry("plant", place("plants", &plant.id, &plant.words), also));
+        all.push(entry("plant", page_link("plants", &plant.id, &plant.words), also));
     }
     for shelf in book.pantry.shelves() {
         let also = shelf.page.as_ref().map_or(Vec::new(), |page| page.also.clone());
-        all.push(entry("pantry", place("pantry", &shelf.item.id, &shelf.item.words), also));
+        all.push(entry("pantry", page_link("pantry", &shelf.item.id, &shelf.item.words), also));
     }
     for term in &book.glossary {
-        let href = format!("glossary.html#{}", term.id);
+        let href = format!("{}#{}", glossary_page::PLACE, term.id);
         let also = term.also.iter().map(|form| form.value.clone()).collect();
         all.push(entry("word", Link { text: capital(&term.word.value), href, current: false }, also));
     }
     // What is left are the book's own pages, under the titles they have.
     let made = desk.made();
-    let on_paper = |path: &str| SHEETS.iter().any(|folder| path.starts_with(folder));
+    let on_paper = |path: &str| {
+        SHEETS.iter().any(|folder| path.split('/').next() == Some(*folder) && path.contains('/'))
+    };
     let other = made
         .leaves
         .iter()
@@ -60,7 +58,7 @@ fn entries(desk: &Desk, done: &[Done]) -> Vec<Entry> {
     let other: Vec<Entry> = other
         .map(|(path, leaf)| {
             let kind = if path.starts_with("tables/") { "table" } else { "page" };
-            let text = leaf.own_title().to_string();
+            let text = leaf.own_title(&book.course.book).to_string();
             entry(kind, Link { text, href: path.clone(), current: false }, Vec::new())
         })
         .collect();

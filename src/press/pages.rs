@@ -11,7 +11,7 @@ use super::put::{Desk, HOME, Put, lesson_link};
 use super::sides;
 use super::tables;
 use super::web;
-use crate::diagnostic::Finding;
+use crate::diagnostic::{Code, Finding};
 use crate::formula::script;
 use crate::formulary::LessonHead;
 use crate::page::checks_page;
@@ -21,9 +21,9 @@ use crate::page::spirits_page;
 use crate::page::view::{BillRow, ChangeRow, HomePage};
 use crate::site::Trouble;
 
-/// Makes and writes them; says how many pages.
-pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> Result<usize, Trouble> {
-    let mut put = Put { desk, findings, pages: 0, anchored: Vec::new() };
+/// Makes and writes them.
+pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> Result<(), Trouble> {
+    let mut put = Put { desk, findings, anchored: Vec::new() };
     let prose = put.text(desk.gathered().home.then_some("home.md"), "")?;
     let changes = lists::changes(desk.book());
     put.page(HOME, "home.html", &home(desk, done, prose, &changes))?;
@@ -46,14 +46,23 @@ pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> 
     paper::booklet(&mut put)?;
     look_up::press(done, &mut put)?;
     for (name, bytes) in desk.assets() {
-        desk.write(&name, &bytes)?;
+        // Told with the author's file; the page that stands there is kept.
+        let taken = desk.made().files.contains_key(&name);
+        if taken {
+            put.findings.push(addresses::in_the_way(desk, &name));
+        } else {
+            desk.write(&name, &bytes)?;
+        }
     }
     web::press(&mut put)?;
     let of_lessons = done.iter().flat_map(|lesson| lesson.anchored.iter().cloned());
     let loose = addresses::loose(desk, of_lessons.chain(put.anchored));
     put.findings.extend(loose);
-    put.findings.extend(addresses::clashes(desk));
-    Ok(put.pages)
+    // A file whose name makes no address has been told with all it would be named; its pages are not told again.
+    if !put.findings.iter().any(|finding| finding.code == Code::BadAddress) {
+        put.findings.extend(addresses::strange(desk));
+    }
+    Ok(())
 }
 
 /// So many changes stand on the home page.

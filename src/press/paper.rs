@@ -19,7 +19,7 @@ pub(super) fn sheet_path(folder: &str, head: &LessonHead) -> String {
     format!("{folder}/{}.html", head.slug)
 }
 
-/// Makes a lesson's handout, cards and labels; says how many.
+/// Makes a lesson's handout, cards and labels.
 pub(super) fn sheets(
     desk: &Desk,
     head: &LessonHead,
@@ -37,13 +37,11 @@ pub(super) fn sheets(
         let view = SheetsPage {
             lesson: lesson_link(head, "../"),
             evening: head.evening.clone(),
-            summary: head.summary.clone(),
             sheets: sheets.to_vec(),
             foot: foot(desk),
             frame,
         };
-        let made = desk.page(&path, &format!("{folder}.html"), &view, &mut done.findings)?;
-        done.pages += usize::from(made);
+        desk.page(&path, &format!("{folder}.html"), &view, &mut done.findings)?;
     }
     Ok(())
 }
@@ -83,7 +81,7 @@ pub(super) fn booklet(put: &mut Put) -> Result<(), Trouble> {
         let html = leaf.bound(&place(path), &|href| lead(path, href, &paths));
         leaves.push(BoundLeaf {
             id: place(path),
-            title: leaf.own_title().to_string(),
+            title: leaf.own_title(&course.book).to_string(),
             part: if *part == before { String::new() } else { (*part).to_string() },
             kind: (*part).to_string(),
             html,
@@ -101,12 +99,7 @@ pub(super) fn booklet(put: &mut Put) -> Result<(), Trouble> {
         title: course.title.clone(),
         lead: course.lead.clone(),
         when: course.when.clone(),
-        imprint: [&course.book, &course.printing, &course.licence, &course.disclaimer]
-            .into_iter()
-            .filter(|line| !line.is_empty())
-            .cloned()
-            .chain([crate::caution::CLOSING.to_string()])
-            .collect(),
+        imprint: std::iter::once(course.book.clone()).chain(desk.colophon()).collect(),
         leaves,
         notes: (1..=NOTES).collect(),
         frame: desk.titled("booklet", BOOKLET),
@@ -120,12 +113,12 @@ fn place(path: &str) -> String {
 }
 
 /// Where a link of a bound page leads: into the booklet where its page is bound too, else to the site or the web.
-fn lead(from: &str, href: &str, bound: &[&str]) -> Option<String> {
+fn lead(from: &str, href: &str, bound: &[&str]) -> String {
     if let Some(anchor) = href.strip_prefix('#') {
-        return Some(format!("#{}--{anchor}", place(from)));
+        return format!("#{}--{anchor}", place(from));
     }
     if href.contains("://") || href.starts_with("mailto:") {
-        return Some(href.to_string());
+        return href.to_string();
     }
     let (path, anchor) = href.split_once('#').map_or((href, None), |(path, anchor)| (path, Some(anchor)));
     // Pages stand at the root or one folder below it.
@@ -135,10 +128,12 @@ fn lead(from: &str, href: &str, bound: &[&str]) -> Option<String> {
         None if folder.is_empty() => path.to_string(),
         None => format!("{folder}/{path}"),
     };
-    if !bound.contains(&path.as_str()) {
-        return Some(anchor.map_or(path.clone(), |anchor| format!("{path}#{anchor}")));
+    match (bound.contains(&path.as_str()), anchor) {
+        (true, Some(anchor)) => format!("#{}--{anchor}", place(&path)),
+        (true, None) => format!("#{}", place(&path)),
+        (false, Some(anchor)) => format!("{path}#{anchor}"),
+        (false, None) => path,
     }
-    Some(anchor.map_or(format!("#{}", place(&path)), |anchor| format!("#{}--{anchor}", place(&path))))
 }
 
 /// Where a lesson's sheets and the booklet stand, from the lesson.

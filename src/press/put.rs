@@ -8,12 +8,14 @@ use serde::Serialize;
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
 use crate::manuscript::{self, Terms};
+use crate::page::glossary_page::PLACE as GLOSSARY;
 use crate::page::leaf::Leaf;
 use crate::page::lesson::{check, prose};
 use crate::page::reference::{Anchored, Lesson};
+use crate::page::show::capital;
 use crate::page::theme::Theme;
 use crate::page::view::{Frame, Link};
-use crate::site::{Gathered, Stage, Trouble, read_source};
+use crate::site::{Gathered, Stage, Trouble, read_bytes, read_source};
 use crate::span::Source;
 
 /// What one press works with, shared by all who make pages.
@@ -30,11 +32,8 @@ pub(super) struct Desk<'a> {
 pub(super) struct Made {
     /// What is on each page.
     pub(super) leaves: BTreeMap<String, Leaf>,
-    /// Every file, with a number that changes with its bytes.
-    pub(super) files: BTreeMap<String, u64>,
-    /// Files whose address another has too, or has but for capitals: the later, then the earlier.
-    pub(super) clashes: BTreeMap<String, String>,
-    small: BTreeMap<String, String>,
+    /// Every file: a number that changes with its bytes, and how often it was written.
+    pub(super) files: BTreeMap<String, (u64, usize)>,
 }
 
 impl<'a> Desk<'a> {
@@ -78,34 +77,44 @@ impl<'a> Desk<'a> {
 
     /// Writes a file, where this is a press and not a proof.
     pub(super) fn write(&self, path: &str, bytes: &[u8]) -> Result<(), Trouble> {
-        let mut made = self.made();
-        if let Some(twin) = made.small.insert(path.to_lowercase(), path.to_string()) {
-            made.clashes.insert(path.to_string(), twin);
-        }
-        made.files.insert(path.to_string(), fingerprint(bytes));
-        drop(made);
+        self.note(path, fingerprint(bytes));
         self.stage.map_or(Ok(()), |stage| stage.write(path, bytes))
     }
 
-    /// Renders a view with its template, writes it and keeps what is on it; a fault of the theme is a finding. Says
-    /// whether it was made.
+    /// Copies a file of the formulary to the same path of the site; a proof does not read it again.
+    pub(super) fn copy(&self, path: &str) -> Result<(), Trouble> {
+        match self.stage {
+            Some(_) => self.write(path, &read_bytes(&self.gathered.dir, path)?),
+            None => {
+                self.note(path, 0);
+                Ok(())
+            }
+        }
+    }
+
+    fn note(&self, path: &str, print: u64) {
+        let mut made = self.made();
+        let file = made.files.entry(path.to_string()).or_default();
+        *file = (print, file.1 + 1);
+    }
+
+    /// Renders a view with its template, writes it and keeps what is on it; a fault of the theme is a finding.
     pub(super) fn page(
         &self,
         path: &str,
         template: &str,
         view: &impl Serialize,
         findings: &mut Vec<Finding>,
-    ) -> Result<bool, Trouble> {
+    ) -> Result<(), Trouble> {
         match self.theme.render(template, view) {
             Ok(html) => {
-                let leaf = Leaf::of(&html);
+                let leaf = Leaf::of(&html, is_bound(path));
                 self.made().leaves.insert(path.to_string(), leaf);
-                self.write(path, html.as_bytes())?;
-                Ok(true)
+                self.write(path, html.as_bytes())
             }
             Err(finding) => {
                 findings.push(finding);
-                Ok(false)
+                Ok(())
             }
         }
     }
@@ -140,12 +149,8 @@ impl<'a> Desk<'a> {
             running: running.into(),
             canonical: site.map_or(String::new(), |site| format!("{site}{of_site}")),
             site: site.unwrap_or_default().to_string(),
-            colophon: [&course.printing, &course.licence, &course.disclaimer]
-                .into_iter()
-                .filter(|line| !line.is_empty())
-                .cloned()
-                .chain([crate::caution::CLOSING.to_string()])
-                .collect(),
+            feed: site.filter(|_| is_dated(self.book)).map_or(String::new(), |site| format!("{site}{FEED}")),
+            colophon: self.colophon(),
             back: None,
             contents: (path != HOME).then(|| Link {
                 text: self.word("contents"),
@@ -157,12 +162,40 @@ impl<'a> Desk<'a> {
         }
     }
 
+    /// What stands at the foot of every page: printing, licence, the course's own words, and who comes first.
+    pub(super) fn colophon(&self) -> Vec<String> {
+        let course = &self.book.course;
+        [course.printing.as_str(), &course.licence, &course.disclaimer, crate::caution::CLOSING]
+            .into_iter()
+            .filter(|line| !line.is_empty())
+            .map(str::to_string)
+            .collect()
+    }
+
     /// A link from the site's root to a page of the book's own making.
     pub(super) fn link(&self, page: &str) -> Link {
         Link { text: self.word(&format!("page-{page}")), href: format!("{page}.html"), current: false }
     }
 }
 
+/// Whether a page is bound into the booklet.
+fn is_bound(path: &str) -> bool {
+    path.starts_with("lessons/") || path.starts_with("plants/") || [GLOSSARY, "method.html"].contains(&path)
+}
+
+/// Whether anything in the book has a date, so that it has a feed.
+fn is_dated(book: &Formulary) -> bool {
+    let dated = |head: &LessonHead| head.date.is_some() || !head.corrections.is_empty();
+    !book.course.changes.is_empty() || book.lessons.iter().any(dated)
+}
+
+/// A link from the site's root to the page of a plant or a pantry item.
+pub(super) fn page_link(folder: &str, id: &str, words: &str) -> Link {
+    Link { text: capital(words), href: format!("{folder}/{id}.html"), current: false }
+}
+
+/// The feed, where there is one.
+pub(super) const FEED: &str = "feed.xml";
 /// Where the contents stand.
 pub(super) const HOME: &str = "index.html";
 /// Pages in the running head.
@@ -197,8 +230,6 @@ pub(super) struct Put<'a> {
     pub(super) desk: &'a Desk<'a>,
     /// What is found while they are made.
     pub(super) findings: &'a mut Vec<Finding>,
-    /// How many there are.
-    pub(super) pages: usize,
     /// Links to places on other pages.
     pub(super) anchored: Vec<Anchored>,
 }
@@ -225,8 +256,7 @@ impl Put<'_> {
 
     /// Makes a page.
     pub(super) fn page(&mut self, path: &str, template: &str, view: &impl Serialize) -> Result<(), Trouble> {
-        self.pages += usize::from(self.desk.page(path, template, view, self.findings)?);
-        Ok(())
+        self.desk.page(path, template, view, self.findings)
     }
 
     /// The text of a page below its facts; nothing where there is no page.

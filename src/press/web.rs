@@ -1,7 +1,7 @@
 //! What a host and a reader's programs ask for beside the pages: the map of the site, the feed, what is shown where
 //! nothing stands, and what is kept for reading without a connection.
 
-use super::put::{HOME, Put, RUNNING, fingerprint, lesson_link};
+use super::put::{FEED, HOME, Put, RUNNING, fingerprint, lesson_link};
 use crate::calendar::Day;
 use crate::formula::equation::escape;
 use crate::page::view::{Frame, Link, NotFoundPage};
@@ -32,7 +32,7 @@ pub(super) fn press(put: &mut Put) -> Result<(), Trouble> {
     if let Some(address) = &address {
         desk.write("sitemap.xml", sitemap(put, address).as_bytes())?;
         if let Some(feed) = feed(put, address) {
-            desk.write("feed.xml", feed.as_bytes())?;
+            desk.write(FEED, feed.as_bytes())?;
         }
     }
     let kept = kept(put);
@@ -49,16 +49,18 @@ fn on_host(address: &str) -> String {
 /// only machines ask for. The printing is made of all their bytes.
 fn kept(put: &Put) -> String {
     let made = put.desk.made();
-    let only_machines = ["sw.js", "sitemap.xml", "feed.xml", NOWHERE];
+    let only_machines = ["sw.js", "sitemap.xml", FEED, NOWHERE];
     let kept = made
         .files
         .iter()
         .filter(|(path, _)| !path.starts_with("pictures/") && !only_machines.contains(&path.as_str()));
-    let (paths, prints): (Vec<&str>, Vec<u64>) = kept.map(|(path, print)| (path.as_str(), *print)).unzip();
+    let (paths, prints): (Vec<&str>, Vec<u64>) =
+        kept.map(|(path, (print, _))| (path.as_str(), *print)).unzip();
     let bytes: Vec<u8> = prints.into_iter().flat_map(u64::to_le_bytes).collect();
-    let files = paths.iter().map(|path| format!("\"{path}\"")).collect::<Vec<_>>().join(",\n");
+    // A list of texts always becomes JSON; each stands on a line of its own.
+    let files = serde_json::to_string_pretty(&paths).unwrap_or_default();
     format!(
-        "\"use strict\";\nself.stillroomKept = {{ printing: \"{:016x}\", files: [\n{files}\n] }};\n",
+        "\"use strict\";\nself.stillroomKept = {{ printing: \"{:016x}\", files: {files} }};\n",
         fingerprint(&bytes)
     )
 }
@@ -106,16 +108,14 @@ fn feed(put: &Put, address: &str) -> Option<String> {
         );
         entries.push((day, entry));
     }
-    for (n, change) in course.changes.iter().enumerate() {
-        let href = format!("{address}corrections.html");
+    for change in &course.changes {
+        let href = format!("{address}corrections.html#{}", change.anchor());
         let entry = format!(
-            "<entry><id>{0}#change-{4}-{5}</id><title>{1}</title><link href=\"{0}\"/><updated>{2}</updated><summary>{3}</summary></entry>\n",
+            "<entry><id>{0}</id><title>{1}</title><link href=\"{0}\"/><updated>{2}</updated><summary>{3}</summary></entry>\n",
             escape(&href),
             escape(&change.what),
             at(change.date),
             escape(&change.what),
-            change.date.iso(),
-            n + 1
         );
         entries.push((change.date, entry));
     }

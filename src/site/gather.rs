@@ -67,7 +67,7 @@ pub fn gather(dir: &Path) -> Result<Gathered, Trouble> {
             (Some(("plants", _)), true) => found.plants.push(path),
             (Some(("pantry", _)), true) => found.pantry.push(path),
             (Some(("pictures", _)), _) => found.pictures.push(path),
-            (Some(("themes", _)), _) => found.themes.push(path),
+            (Some(("themes", below)), _) if below.contains('/') => found.themes.push(path),
             _ => found.strange.push(path),
         }
     }

@@ -121,6 +121,13 @@ impl Node {
     /// One value as text; `what` names it in the author's words ("the name").
     pub fn text(&self, what: &str, findings: &mut Vec<Finding>) -> Option<Spanned<&str>> {
         match &self.value {
+            Value::Scalar(scalar) if scalar.text.chars().any(|c| c.is_control() && !"\n\t".contains(c)) => {
+                let message = format!("a sign that cannot be shown stands in {what}");
+                let finding = Finding::error(Code::BadYaml, self.span, message)
+                    .why("no page, feed or printer can hold it; it may have come with a copied text");
+                findings.push(finding);
+                None
+            }
             Value::Scalar(scalar) => Some(Spanned::new(scalar.text.as_str(), self.span)),
             _ => self.wrong_shape("one value was", what, findings),
         }

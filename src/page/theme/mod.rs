@@ -68,6 +68,13 @@ impl Theme {
                 findings.push(not_text(file));
                 continue;
             };
+            if folder == "templates" && source.text.trim().is_empty() {
+                let message = "the template is empty";
+                findings.push(Finding::of_file(Level::Error, Code::EmptyFile, &file.shown, message).why(
+                    "pages are made with this file; taken away, the program's own of its name stands in its place",
+                ));
+                continue;
+            }
             match (folder, name.rsplit_once('.')) {
                 ("templates", _) => {
                     match read_alone(name, &source).and_then(|()| {

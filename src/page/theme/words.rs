@@ -49,7 +49,7 @@ impl Words {
             let Some(text) = node.text("the words", findings) else { continue };
             match self.texts.get(&name.value) {
                 None if !first => findings.push(self.unknown(name)),
-                Some(english) if !first && holes(english) != holes(text.value) => {
+                Some(english) if holes(english) != holes(text.value) => {
                     let wanted = holes(english);
                     let wanted = if wanted.is_empty() { "nothing".into() } else { wanted.join(" and ") };
                     let message = format!("in `{}` {wanted} is filled in", name.value);

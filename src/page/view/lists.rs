@@ -35,6 +35,8 @@ pub struct GlossaryPage {
 /// Something that was changed.
 #[derive(Clone, Debug, Serialize)]
 pub struct ChangeRow {
+    /// Anchor of a change of the book; empty for a correction.
+    pub id: String,
     /// "3 October 2026".
     pub date: String,
     /// `2026-10-03`.

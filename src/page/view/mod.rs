@@ -43,6 +43,8 @@ pub struct Frame {
     pub canonical: String,
     /// The site's whole address, with its last slash; empty where the course has none.
     pub site: String,
+    /// The feed's whole address; empty where there is none.
+    pub feed: String,
     /// Running-head links.
     pub running: Vec<Link>,
     /// Lines of the colophon: printing, date, licence, and the sentence on practitioners.

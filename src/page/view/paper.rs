@@ -11,8 +11,6 @@ pub struct Timeline {
     pub svg: String,
     /// What occurs in it: "heat", "stands", "hand".
     pub kinds: Vec<String>,
-    /// The same facts in words.
-    pub words: String,
 }
 
 /// A recipe as paper has it.
@@ -28,18 +26,12 @@ pub struct Sheet {
     pub proportions: Vec<String>,
     /// How much it makes.
     pub makes: Option<LabelRow>,
-    /// How long it takes.
-    pub takes: Option<LabelRow>,
-    /// How it keeps.
-    pub keeps: Option<LabelRow>,
     /// How it is taken.
     pub taken: Option<LabelRow>,
     /// Whom it is not for, and who asks first.
     pub company: Vec<LabelRow>,
     /// Ingredients.
     pub gathering: Vec<GatherRow>,
-    /// "To have to hand: ...".
-    pub to_hand: String,
     /// The method.
     pub steps: Vec<StepRow>,
     /// What a student measures, and what comes out.
@@ -57,8 +49,6 @@ pub struct Sheet {
 /// A plant and how much of it.
 #[derive(Clone, Debug, Serialize)]
 pub struct Weighed {
-    /// "rose hips".
-    pub name: String,
     /// "Rosa canina".
     pub latin: String,
     /// "dried fruit shell".
@@ -76,8 +66,6 @@ pub struct SheetsPage {
     pub lesson: Link,
     /// "The first evening · ...".
     pub evening: Option<String>,
-    /// One sentence on the lesson.
-    pub summary: String,
     /// One a recipe.
     pub sheets: Vec<Sheet>,
     /// Printing and what no sheet may leave out.

@@ -172,7 +172,6 @@ fn bare_pages_of_facts_are_sound() {
             frame: frame(),
             lesson: Link { text: "L".into(), href: "l.html".into(), current: false },
             evening: None,
-            summary: empty(),
             sheets: vec![],
             foot: vec!["F".into()],
         };

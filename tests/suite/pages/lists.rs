@@ -122,7 +122,7 @@ fn a_word_is_linked_once_and_explained() {
     for (path, lesson) in site.iter().filter(|(path, _)| path.starts_with("lessons/")) {
         let in_text = all(lesson, ".prose a[href^=\"../glossary.html#\"]");
         let ids: Vec<&str> = in_text.iter().filter_map(|link| link.attr("href")?.split('#').nth(1)).collect();
-        let explained: Vec<&str> = all(lesson, "#words dt a")
+        let explained: Vec<&str> = all(lesson, "#the--words dt a")
             .iter()
             .filter_map(|link| link.attr("href")?.split('#').nth(1))
             .collect();

@@ -120,6 +120,46 @@ fn a_formulary_changes_one_file() {
     assert!(pages["index.html"].contains("At the back"), "words that are not given stay");
 }
 
+/// An author's headings may be called as the book's own parts are: no anchor stands twice on a page.
+#[test]
+fn headings_do_not_clash_with_the_books_own_parts() {
+    let names = [
+        "Words",
+        "Corrections",
+        "On paper",
+        "One day",
+        "Text",
+        "Swelled",
+        "Fill liquid",
+        "Start",
+        "Bill",
+        "Back",
+        "Changed",
+    ];
+    let headings: String =
+        names.iter().map(|name| format!("\n## {name}\n\nWords on a marc & a “strain”.\n")).collect();
+    let lesson = kit::read(&kit::root().join("content/lessons/03-hawthorn-berry-decoction.md")) + &headings;
+    let home = format!("Begin.\n{headings}");
+    let plant = kit::read(&kit::root().join("content/plants/thyme.md"))
+        + "\n## Facts\n\nA.\n\n## Used\n\nB.\n\n## Cautions\n\nC.\n";
+    let pages = pressed_with(&[
+        ("lessons/03-hawthorn-berry-decoction.md", lesson.replacen("title: ", "title: Haws & ", 1)),
+        ("home.md", home),
+        ("plants/thyme.md", plant),
+    ]);
+    for path in [
+        "lessons/hawthorn-berry-decoction.html",
+        "index.html",
+        "plants/thyme.html",
+        "booklet.html",
+        "look-up.html",
+    ] {
+        none(path, faults(&pages[path]));
+        assert!(!pages[path].contains("&amp;amp;"), "{path}: a sign is escaped twice");
+    }
+    assert!(pages["look-up.html"].contains("Haws &amp; "), "the title as it is");
+}
+
 /// Every theme in the program presses the whole demo into sound pages.
 #[test]
 fn every_theme_is_sound() {

@@ -126,7 +126,7 @@ fn everything_that_is_read_is_kept() {
     let list = text(&site, "sw-list.js");
     let files: BTreeSet<&str> = list
         .lines()
-        .filter_map(|line| line.trim_end_matches(',').strip_prefix('"')?.strip_suffix('"'))
+        .filter_map(|line| line.trim().trim_end_matches(',').strip_prefix('"')?.strip_suffix('"'))
         .collect();
     assert!(files.iter().all(|file| site.contains_key(*file)), "{files:?}");
     let pages = pages(&site);

@@ -6,10 +6,10 @@
   const form = document.querySelector(".finder");
   if (!index || !form) return;
 
-  // As the book spells its words: small, without marks over letters.
-  const APART = { "ß": "ss", "æ": "ae", "œ": "oe", "ø": "o", "đ": "d", "ð": "d", "ł": "l", "þ": "th", "ı": "i" };
-  const plain = (text) => text.toLowerCase().normalize("NFD").replace(/\p{M}/gu, "")
-    .replace(/[ßæœøđðłþı]/g, (letter) => APART[letter]).replace(/[^\p{L}\p{N}]+/gu, " ").trim();
+  // As the book spells its words: small, letters with marks plainly, no apostrophes.
+  const apart = new Map(index.plain.flatMap(([letters, to]) => [...letters].map((letter) => [letter, to])));
+  const plain = (text) => [...text.normalize("NFC").toLowerCase()].map((letter) => apart.get(letter) ?? letter).join("")
+    .replace(/['\u2019\p{M}]/gu, "").replace(/[^\p{L}\p{N}]+/gu, " ").trim();
 
   const names = index.entries.map(([name, , , also]) => [plain(name), plain(also)]);
 

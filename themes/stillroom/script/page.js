@@ -5,7 +5,7 @@
 // From a host the book is kept for reading without a connection; from a disk it needs nothing of the kind.
 const root = new URL(".", document.currentScript.src);
 if (root.protocol.startsWith("http") && "serviceWorker" in navigator) {
-  navigator.serviceWorker.register(new URL("sw.js", root)).catch(() => { /* then it is read with one */ });
+  navigator.serviceWorker.register(new URL("sw.js", root), { updateViaCache: "none" }).catch(() => { /* then it is read with one */ });
 }
 
 // The choice of measures, kept for every page of the book. A browser may refuse to keep anything.

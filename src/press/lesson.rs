@@ -155,7 +155,7 @@ pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
         .zip(read.recipes.iter().flatten())
         .map(|(recipe, worked)| sheet(recipe, worked, book))
         .collect();
-    paper::sheets(desk, head, &sheets, &mut done)?;
+    paper::sheets(desk, head, &sheets, &mut done.findings)?;
     done.terms = view.words.iter().map(|row| row.id.clone()).collect();
     desk.page(&path, "lesson.html", &view, &mut done.findings)?;
     Ok(done)

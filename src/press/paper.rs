@@ -1,7 +1,7 @@
 //! For paper: a handout, cards and labels a lesson, and the booklet of the whole course.
 
-use super::lesson::Done;
 use super::put::{Desk, Put, lesson_link};
+use crate::diagnostic::Finding;
 use crate::formulary::LessonHead;
 use crate::page::leaf::{self, Leaf};
 use crate::page::view::{BookletPage, BoundLeaf, Frame, Link, Sheet, SheetsPage};
@@ -24,7 +24,7 @@ pub(super) fn sheets(
     desk: &Desk,
     head: &LessonHead,
     sheets: &[Sheet],
-    done: &mut Done,
+    findings: &mut Vec<Finding>,
 ) -> Result<(), Trouble> {
     if sheets.is_empty() {
         return Ok(());
@@ -41,7 +41,7 @@ pub(super) fn sheets(
             foot: foot(desk),
             frame,
         };
-        desk.page(&path, &format!("{folder}.html"), &view, &mut done.findings)?;
+        desk.page(&path, &format!("{folder}.html"), &view, findings)?;
     }
     Ok(())
 }

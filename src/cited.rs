@@ -160,8 +160,7 @@ pub(crate) fn told(fields: &mut Fields, key: &str, findings: &mut Vec<Finding>) 
 
 /// Texts in a list; one alone may stand without brackets.
 pub(crate) fn texts(fields: &mut Fields, key: &str, findings: &mut Vec<Finding>) -> Vec<String> {
-    let texts = fields.take(key).map_or(Vec::new(), |node| node.texts(key, findings));
-    texts.into_iter().map(|text| text.value).collect()
+    fields.texts(key, key, findings).into_iter().map(|text| text.value).collect()
 }
 
 /// Cautions of a page.

@@ -9,7 +9,8 @@
 //! ```
 //!
 //! A lesson is read, worked, written and forgotten: what is kept of it is a few facts for the other
-//! pages, and its page's markup for the booklet. Results are collected in the lessons' order, so output never depends on threads.
+//! pages, and its page's markup for the booklet. Results are collected in the lessons' order, so output never
+//! depends on threads.
 
 mod addresses;
 mod days;
@@ -100,7 +101,12 @@ pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcom
 
 fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
     let mut findings = Vec::new();
-    let (gathered, book) = open_book(dir, &mut findings)?;
+    let (gathered, mut book) = open_book(dir, &mut findings)?;
+    for path in &gathered.pictures {
+        let bytes = read_bytes(dir, path)?;
+        let name = path.strip_prefix("pictures/").unwrap_or(path);
+        book.pictures.insert(name.to_string(), read_picture(path, &bytes, &mut findings));
+    }
     let theme = match theme::open(&gathered, &book, &mut findings)? {
         Some(theme) => theme,
         None => return Ok(Outcome { findings, ..Outcome::default() }),
@@ -190,11 +196,6 @@ pub fn open_book(dir: &Path, findings: &mut Vec<Finding>) -> Result<(Gathered, F
         book.terms = terms(&book.glossary);
         found.extend(claims::findings(&source, whole(&source)));
         located(&source, found, findings);
-    }
-    for path in &gathered.pictures {
-        let bytes = read_bytes(dir, path)?;
-        let name = path.strip_prefix("pictures/").unwrap_or(path);
-        book.pictures.insert(name.to_string(), read_picture(path, &bytes, findings));
     }
     let mut joined = false;
     for path in &gathered.lessons {

@@ -20,6 +20,13 @@ pub struct Term {
     pub see: Vec<Spanned<String>>,
 }
 
+impl Term {
+    /// Every form it takes in running text, the word itself first.
+    fn forms(&self) -> impl Iterator<Item = &Spanned<String>> {
+        std::iter::once(&self.word).chain(&self.also)
+    }
+}
+
 /// Reads the glossary. Terms are sorted by their words.
 pub fn read_glossary(source: &Source, findings: &mut Vec<Finding>) -> Vec<Term> {
     let tree = match yaml::read(&source.text, 0) {
@@ -37,9 +44,8 @@ pub fn read_glossary(source: &Source, findings: &mut Vec<Finding>) -> Vec<Term> 
             .need("means", "means: the liquid that draws a plant out.", findings)
             .and_then(|node| node.text("what it means", findings))
             .map(|text| text.value.to_string());
-        let mut words =
-            |key: &str| fields.take(key).map_or(Vec::new(), |node| node.texts("a word", findings));
-        let (also, see) = (words("also"), words("see"));
+        let also = fields.texts("also", "a word", findings);
+        let see = fields.texts("see", "a word", findings);
         fields.finish(findings);
         let id = address(&word.value);
         terms.extend(means.map(|means| Term { word: word.clone(), id, means, also, see }));
@@ -62,18 +68,15 @@ fn address(word: &str) -> String {
 
 /// The words as they are found in running text.
 pub fn terms(glossary: &[Term]) -> Terms {
-    let forms = glossary.iter().flat_map(|term| {
-        std::iter::once(&term.word).chain(&term.also).map(|form| (form.value.as_str(), term.id.as_str()))
-    });
-    Terms::new(forms)
+    Terms::new(
+        glossary.iter().flat_map(|term| term.forms().map(|form| (form.value.as_str(), term.id.as_str()))),
+    )
 }
 
 /// A form that stands for two words would lead to either.
 fn twice(terms: &[Term], findings: &mut Vec<Finding>) {
-    let forms: Vec<(&Spanned<String>, &Term)> = terms
-        .iter()
-        .flat_map(|term| std::iter::once(&term.word).chain(&term.also).map(move |form| (form, term)))
-        .collect();
+    let forms: Vec<(&Spanned<String>, &Term)> =
+        terms.iter().flat_map(|term| term.forms().map(move |form| (form, term))).collect();
     for (n, (form, term)) in forms.iter().enumerate() {
         // Two words of one address, or one form of two words; `boil-off` and `boil off` may both stand for one.
         let same = |(other, of): &&(&Spanned<String>, &Term)| {

@@ -77,9 +77,7 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
     if let Some(node) = fields.take("corrections") {
         head.corrections = read_corrections(node, findings);
     }
-    if let Some(node) = fields.take("formerly") {
-        head.formerly = node.texts("a former name", findings);
-    }
+    head.formerly = fields.texts("formerly", "a former name", findings);
     if let Some(node) = fields.take("one day") {
         let list = node.list("what is taken on one day", findings).unwrap_or_default();
         let names = list.iter().filter_map(|node| node.text("a recipe", findings));

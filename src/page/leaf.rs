@@ -3,11 +3,14 @@
 //! The only place that knows the crate for that. What is shown in the booklet is what stands on the site: the
 //! markup of its pages, with anchors of its own and headings one level lower.
 
+use std::borrow::Cow;
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-use lol_html::{ElementContentHandlers, RewriteStrSettings, doc_text, element, rewrite_str};
+use lol_html::{
+    ElementContentHandlers, RewriteStrSettings, Selector, doc_text, element, end_tag, rewrite_str,
+};
 
 use super::show::unescaped;
 use crate::manuscript;
@@ -40,7 +43,7 @@ impl Leaf {
         let main = if bound { main_of(html).to_string() } else { String::new() };
         let leaf = RefCell::new(Leaf { main, ..Leaf::default() });
         let (outside, text) = (Rc::new(Cell::new(0_usize)), RefCell::new(String::new()));
-        let in_title = Rc::new(Cell::new(false));
+        let in_title = Rc::new(Cell::new(0_usize));
         let settings = RewriteStrSettings::new()
             .append_element_content_handler(element!("[id]", |el| {
                 leaf.borrow_mut().ids.extend(el.get_attribute("id"));
@@ -55,26 +58,10 @@ impl Leaf {
                 leaf.borrow_mut().pictures.extend(src.map(|src| src.trim_start_matches("../").to_string()));
                 Ok(())
             }))
-            .append_element_content_handler(element!("head > title", |el| {
-                in_title.set(true);
-                let over = Rc::clone(&in_title);
-                el.on_end_tag(lol_html::end_tag!(move |_| {
-                    over.set(false);
-                    Ok(())
-                }))?;
-                Ok(())
-            }))
-            .append_element_content_handler(element!(NO_WORDS, |el| {
-                outside.set(outside.get() + 1);
-                let over = Rc::clone(&outside);
-                el.on_end_tag(lol_html::end_tag!(move |_| {
-                    over.set(over.get() - 1);
-                    Ok(())
-                }))?;
-                Ok(())
-            }))
+            .append_element_content_handler(inside("head > title", &in_title))
+            .append_element_content_handler(inside(NO_WORDS, &outside))
             .append_document_content_handler(doc_text!(|chunk| {
-                if in_title.get() {
+                if in_title.get() > 0 {
                     leaf.borrow_mut().title.push_str(chunk.as_str());
                 } else if outside.get() == 0 {
                     let mut text = text.borrow_mut();
@@ -157,11 +144,25 @@ impl Leaf {
     }
 }
 
+/// What a handler of the crate's is.
+type Handler<'h, 's> = (Cow<'s, Selector>, ElementContentHandlers<'h>);
+
+/// Counts how deep in elements of a kind the text stands.
+fn inside<'h, 's>(what: &'static str, depth: &Rc<Cell<usize>>) -> Handler<'h, 's> {
+    let depth = Rc::clone(depth);
+    element!(what, move |el| {
+        depth.set(depth.get() + 1);
+        let over = Rc::clone(&depth);
+        el.on_end_tag(end_tag!(move |_| {
+            over.set(over.get() - 1);
+            Ok(())
+        }))?;
+        Ok(())
+    })
+}
+
 /// A heading of one level becomes one of the next; the class keeps its look.
-fn lower<'h, 's>(
-    from: &'static str,
-    to: &'static str,
-) -> (std::borrow::Cow<'s, lol_html::Selector>, ElementContentHandlers<'h>) {
+fn lower<'h, 's>(from: &'static str, to: &'static str) -> Handler<'h, 's> {
     element!(from, move |el| {
         // Each element is met once, by the name it came with.
         let class = el.get_attribute("class").map_or(String::new(), |class| format!("{class} "));

@@ -31,7 +31,7 @@ pub fn read_item(
     let general = source_of(&mut fields, findings);
     let mut page = PantryPage { path: source.path.clone(), ..PantryPage::default() };
     page.also = texts(&mut fields, "also", findings);
-    page.formerly = fields.take("formerly").map_or(Vec::new(), |node| node.texts("a former name", findings));
+    page.formerly = fields.texts("formerly", "a former name", findings);
     page.keeps = told(&mut fields, "keeps", findings);
     page.cautions = cautions(&mut fields, findings);
     page.substitutes = substitutes(&mut fields, "item", findings);

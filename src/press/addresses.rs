@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 
 use super::put::{Desk, Put, lesson_link, page_link};
+use super::theme;
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::manuscript::plain;
 use crate::page::reference::Anchored;
-use crate::page::theme::complete;
 use crate::page::view::{Frame, Link, MovedPage};
 use crate::site::{Trouble, read_source};
 use crate::span::Spanned;
@@ -26,11 +26,8 @@ struct Moved<'a> {
 /// Writes a page that leads on at every former address, and the pictures; tells what clashes.
 pub(super) fn press(put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    for moved in moved(desk) {
-        let source = match moved.formerly.is_empty() {
-            true => None,
-            false => read_source(&desk.gathered().dir, moved.path, &mut Vec::new())?,
-        };
+    for moved in moved(desk).into_iter().filter(|moved| !moved.formerly.is_empty()) {
+        let source = read_source(&desk.gathered.dir, moved.path, &mut Vec::new())?;
         for name in moved.formerly {
             match lead_on(desk, &moved, name) {
                 Err(finding) => put.findings.extend(source.as_ref().map(|source| finding.locate(source))),
@@ -60,19 +57,19 @@ fn lead_on(desk: &Desk, moved: &Moved, name: &Spanned<String>) -> Result<(String
     let about = format!("{} {}.", desk.word("moved-to"), moved.now.text);
     let frame = desk.frame(&format!("{} ({})", moved.now.text, name.value), &about, &path);
     // What the page says of itself to machines is where it leads.
-    let canonical = desk.book().course.address.as_ref().map(|site| format!("{site}{}", moved.now.href));
+    let canonical = desk.book.course.address.as_ref().map(|site| format!("{site}{}", moved.now.href));
     Ok((path, MovedPage { frame: Frame { canonical: canonical.unwrap_or_default(), ..frame }, to }))
 }
 
 fn moved<'a>(desk: &Desk<'a>) -> Vec<Moved<'a>> {
-    let book = desk.book();
+    let book = desk.book;
     let lessons = book.lessons.iter().map(|head| Moved {
         path: &head.path,
         folder: "lessons",
         now: lesson_link(head, ""),
         formerly: &head.formerly,
     });
-    let plants = desk.gathered().plants.iter().filter_map(move |path| {
+    let plants = desk.gathered.plants.iter().filter_map(move |path| {
         let plant = book.plants.get(super::stem(path))?;
         let now = page_link("plants", &plant.id, &plant.words);
         Some(Moved { path, folder: "plants", now, formerly: &plant.formerly })
@@ -91,9 +88,9 @@ fn pictures(put: &mut Put) -> Result<(), Trouble> {
     // A page that was not made shows nothing; its own finding says why.
     let whole = !stops(put.findings);
     let shown = |path: &str| !whole || desk.made().leaves.values().any(|leaf| leaf.shows(path));
-    for path in &desk.gathered().pictures {
+    for path in &desk.gathered.pictures {
         let name = path.strip_prefix("pictures/").unwrap_or(path);
-        if desk.book().pictures.get(name).is_none_or(Option::is_none) {
+        if desk.book.pictures.get(name).is_none_or(Option::is_none) {
             continue;
         }
         if !shown(path) {
@@ -109,8 +106,7 @@ fn pictures(put: &mut Put) -> Result<(), Trouble> {
 
 /// A file of a theme that stands where a page does.
 pub(super) fn in_the_way(desk: &Desk, name: &str) -> Finding {
-    let theme = desk.book().course.theme.as_ref().map_or(complete(), |theme| theme.value.as_str());
-    let path = format!("themes/{theme}/{name}");
+    let path = format!("themes/{}/{name}", theme::name(desk.book));
     Finding::of_file(Level::Error, Code::BadAddress, &path, format!("a page of the book stands at {name}"))
         .why("an address leads to one file; a page is changed by its template")
         .write("another name for it")
@@ -119,11 +115,10 @@ pub(super) fn in_the_way(desk: &Desk, name: &str) -> Finding {
 /// Files whose addresses are one, or are but for capitals, and files whose names make no plain address.
 pub(super) fn strange(desk: &Desk) -> Vec<Finding> {
     let made = desk.made();
-    let mut by_small: BTreeMap<String, Vec<&str>> = BTreeMap::new();
+    let mut by_small: BTreeMap<String, &str> = BTreeMap::new();
     let mut findings = Vec::new();
     for (path, (_, times)) in &made.files {
-        let twins = by_small.entry(path.to_lowercase()).or_default();
-        let clash = match twins.first() {
+        let clash = match by_small.insert(path.to_lowercase(), path) {
             Some(twin) => Some(format!("{twin} differs from it in capitals alone")),
             None if *times > 1 => Some("two files would have this address".to_string()),
             None => None,
@@ -151,7 +146,6 @@ pub(super) fn strange(desk: &Desk) -> Vec<Finding> {
                 )),
             );
         }
-        twins.push(path);
     }
     findings
 }

@@ -16,9 +16,9 @@ use crate::site::Trouble;
 /// Makes and writes them.
 pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    let book = desk.book();
+    let book = desk.book;
     put.page("plants.html", "list.html", &plant::list(desk.titled("plants", "plants.html"), book))?;
-    for file in &desk.gathered().plants {
+    for file in &desk.gathered.plants {
         let id = super::stem(file);
         let Some(plant) = book.plants.get(id) else { continue };
         let prose = put.text(Some(file), "../")?;
@@ -67,7 +67,7 @@ fn only(variations: &[String]) -> String {
 
 fn cautions(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    let book = desk.book();
+    let book = desk.book;
     let mut by_rule: BTreeMap<String, Vec<UserRow>> = BTreeMap::new();
     for noted in all_noted(done) {
         for held in &noted.cautions {

@@ -110,8 +110,8 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
 }
 
 pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
-    let book = desk.book();
-    let Some(read) = read_lesson(&desk.gathered().dir, book, n)? else {
+    let book = desk.book;
+    let Some(read) = read_lesson(&desk.gathered.dir, book, n)? else {
         return Ok(Done::default());
     };
     let head = &book.lessons[n];

@@ -14,13 +14,13 @@ pub(super) fn press(done: &[Done], changes: Vec<ChangeRow>, put: &mut Put) -> Re
     let listed: Vec<Listed> = all_noted(done).map(|noted| noted.listed.clone()).collect();
     let view = recipes_page::page(desk.titled("recipes", "recipes.html"), &listed);
     put.page("recipes.html", "recipes.html", &view)?;
-    if !desk.book().glossary.is_empty() {
+    if !desk.book.glossary.is_empty() {
         let users = |id: &str| -> Vec<Link> {
-            let lessons = desk.book().lessons.iter().zip(done);
+            let lessons = desk.book.lessons.iter().zip(done);
             let using = lessons.filter(|(_, done)| done.terms.iter().any(|term| term == id));
             using.map(|(head, _)| lesson_link(head, "")).collect()
         };
-        let view = glossary_page::page(desk.titled("glossary", "glossary.html"), desk.book(), users);
+        let view = glossary_page::page(desk.titled("glossary", "glossary.html"), desk.book, users);
         put.page(glossary_page::PLACE, "glossary.html", &view)?;
     }
     if !changes.is_empty() {

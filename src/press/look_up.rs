@@ -19,7 +19,7 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
 }
 
 fn entries(desk: &Desk, done: &[Done]) -> Vec<Entry> {
-    let book = desk.book();
+    let book = desk.book;
     let entry = |kind, link, also| Entry { link, kind, also };
     let mut all: Vec<Entry> =
         book.lessons.iter().map(|head| entry("lesson", lesson_link(head, ""), Vec::new())).collect();

@@ -24,11 +24,11 @@ use crate::site::Trouble;
 /// Makes and writes them.
 pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> Result<(), Trouble> {
     let mut put = Put { desk, findings, anchored: Vec::new() };
-    let prose = put.text(desk.gathered().home.then_some("home.md"), "")?;
-    let changes = lists::changes(desk.book());
+    let prose = put.text(desk.gathered.home.then_some("home.md"), "")?;
+    let changes = lists::changes(desk.book);
     put.page(HOME, "home.html", &home(desk, done, prose, &changes))?;
     let mut users = all_users(done);
-    let kitchen = &desk.book().course.kitchen;
+    let kitchen = &desk.book.course.kitchen;
     if let Some(view) = spirits_page::page(desk.titled("spirits", "spirits.html"), kitchen, &mut users) {
         put.page("spirits.html", "spirits.html", &view)?;
     }
@@ -97,7 +97,7 @@ fn checks(put: &mut Put) -> Result<(), Trouble> {
 }
 
 fn home(desk: &Desk, done: &[Done], prose_html: String, changes: &[ChangeRow]) -> HomePage {
-    let book = desk.book();
+    let book = desk.book;
     let course = &book.course;
     let bill = book.lessons.iter().zip(done).enumerate().map(|(n, (head, done))| BillRow {
         number: n + 1,

@@ -48,7 +48,7 @@ pub(super) fn sheets(
 
 /// What no sheet may leave out: the book and its printing, whose words it is, and who comes first.
 fn foot(desk: &Desk) -> Vec<String> {
-    let course = &desk.book().course;
+    let course = &desk.book.course;
     let printed = [course.book.as_str(), course.printing.as_str()];
     let printed: Vec<&str> = printed.into_iter().filter(|text| !text.is_empty()).collect();
     let lines = [printed.join(" · "), course.disclaimer.clone(), crate::caution::CLOSING.to_string()];
@@ -58,7 +58,7 @@ fn foot(desk: &Desk) -> Vec<String> {
 /// Makes the booklet of the pages already made.
 pub(super) fn booklet(put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    let (book, course) = (desk.book(), &desk.book().course);
+    let (book, course) = (desk.book, &desk.book.course);
     let lessons = book.lessons.iter().map(|head| ("lessons", lesson_link(head, "").href));
     let mut plants: Vec<(&str, String)> = book
         .plants

@@ -20,9 +20,9 @@ use crate::span::Source;
 
 /// What one press works with, shared by all who make pages.
 pub(super) struct Desk<'a> {
-    gathered: &'a Gathered,
-    book: &'a Formulary,
-    theme: &'a Theme,
+    pub(super) gathered: &'a Gathered,
+    pub(super) book: &'a Formulary,
+    pub(super) theme: &'a Theme,
     stage: Option<&'a Stage>,
     made: Mutex<Made>,
 }
@@ -44,16 +44,6 @@ impl<'a> Desk<'a> {
         stage: Option<&'a Stage>,
     ) -> Desk<'a> {
         Desk { gathered, book, theme, stage, made: Mutex::default() }
-    }
-
-    /// The folder's files.
-    pub(super) fn gathered(&self) -> &'a Gathered {
-        self.gathered
-    }
-
-    /// The book.
-    pub(super) fn book(&self) -> &'a Formulary {
-        self.book
     }
 
     /// A fixed word.
@@ -242,11 +232,11 @@ impl Put<'_> {
         mut ask: impl FnMut(&LessonHead, &mut Vec<Finding>) -> All,
     ) -> Result<Vec<T>, Trouble> {
         let mut all = Vec::new();
-        for head in &self.desk.book().lessons {
+        for head in &self.desk.book.lessons {
             let mut found = Vec::new();
             all.extend(ask(head, &mut found));
             if !found.is_empty()
-                && let Some(source) = read_source(&self.desk.gathered().dir, &head.path, &mut Vec::new())?
+                && let Some(source) = read_source(&self.desk.gathered.dir, &head.path, &mut Vec::new())?
             {
                 self.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
             }
@@ -262,7 +252,7 @@ impl Put<'_> {
     /// The text of a page below its facts; nothing where there is no page.
     pub(super) fn text(&mut self, path: Option<&str>, root: &str) -> Result<String, Trouble> {
         let Some(path) = path else { return Ok(String::new()) };
-        let Some(source) = read_source(&self.desk.gathered().dir, path, &mut Vec::new())? else {
+        let Some(source) = read_source(&self.desk.gathered.dir, path, &mut Vec::new())? else {
             return Ok(String::new());
         };
         let body = match manuscript::parts(&source) {
@@ -271,7 +261,7 @@ impl Put<'_> {
         };
         let manuscript = manuscript::read(&source, body, &[], &Terms::default());
         self.findings.extend(manuscript.findings.iter().cloned());
-        let (head, book) = (LessonHead::default(), self.desk.book());
+        let (head, book) = (LessonHead::default(), self.desk.book);
         let text = Lesson { head: &head, manuscript: &manuscript, recipes: &[], book, root };
         let (found, anchored) = check(&text);
         self.findings.extend(found.into_iter().map(|finding| finding.locate(&source)));

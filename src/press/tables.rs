@@ -16,8 +16,8 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
     let frame = |page: &str| desk.titled(page, &format!("tables/{page}.html"));
     for (page, view) in [
-        ("household-weights", figures_page::weights(frame("household-weights"), desk.book())),
-        ("fresh-and-dried", figures_page::fresh(frame("fresh-and-dried"), desk.book())),
+        ("household-weights", figures_page::weights(frame("household-weights"), desk.book)),
+        ("fresh-and-dried", figures_page::fresh(frame("fresh-and-dried"), desk.book)),
         ("altitude", figures_page::altitude(frame("altitude"))),
         ("keeping-classes", figures_page::classes(frame("keeping-classes"))),
     ] {
@@ -32,7 +32,7 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     };
     let kitchen = KITCHEN.iter().filter_map(|page| {
         let href = match *page {
-            "spirits" if desk.book().course.kitchen.spirits.is_empty() => return None,
+            "spirits" if desk.book.course.kitchen.spirits.is_empty() => return None,
             "spirits" => "spirits.html".to_string(),
             "syrup-proportions" => tables_page::address("syrup"),
             page => format!("tables/{page}.html"),
@@ -44,7 +44,7 @@ pub(super) fn press(done: &[Done], put: &mut Put) -> Result<(), Trouble> {
     put.page("tables.html", "tables.html", &view)?;
     for specimen in specimens {
         let word = specimen.kind.word;
-        let taught = desk.book().lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
+        let taught = desk.book.lessons.iter().zip(done).filter(|(_, done)| done.kinds.contains(&word));
         let taught = taught.map(|(head, _)| lesson_link(head, "../")).collect();
         let title = tables_page::title(word);
         let about = format!("{title}: ratios, strengths and yields, worked row by row.");

@@ -7,6 +7,11 @@ use crate::formulary::Formulary;
 use crate::page::theme::{FIRST, Theme, complete, names};
 use crate::site::{Gathered, Trouble, read_bytes};
 
+/// The name of the course's theme; the complete one where it names none.
+pub(super) fn name(book: &Formulary) -> &str {
+    book.course.theme.as_ref().map_or(complete(), |theme| theme.value.as_str())
+}
+
 /// Opens it; none where its files have faults.
 ///
 /// # Errors
@@ -16,7 +21,7 @@ pub(super) fn open(
     book: &Formulary,
     findings: &mut Vec<Finding>,
 ) -> Result<Option<Arc<Theme>>, Trouble> {
-    let name = book.course.theme.as_ref().map_or(complete(), |theme| theme.value.as_str());
+    let name = name(book);
     let folder = format!("themes/{name}/");
     let mut own = Vec::new();
     for path in &gathered.themes {

@@ -13,7 +13,7 @@ const NOWHERE: &str = "404.html";
 /// Makes and writes them. Every page has been made before.
 pub(super) fn press(put: &mut Put) -> Result<(), Trouble> {
     let desk = put.desk;
-    let address = desk.book().course.address.clone();
+    let address = desk.book.course.address.clone();
     // It is shown at any depth, so its links begin at the host's own root; without an address they cannot.
     let root = address.as_deref().map_or(String::new(), on_host);
     let away = |link: Link| Link { href: format!("{root}{}", link.href), ..link };
@@ -67,7 +67,7 @@ fn kept(put: &Put) -> String {
 
 /// The sitemap protocol, 0.9: every page, with the day of its last change where that is known.
 fn sitemap(put: &Put, address: &str) -> String {
-    let book = put.desk.book();
+    let book = put.desk.book;
     let mut text = String::from(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<urlset xmlns=\"http://www.sitemaps.org/schemas/sitemap/0.9\">\n",
     );
@@ -93,38 +93,34 @@ fn last_change(head: &crate::formulary::LessonHead) -> Option<Day> {
 /// RFC 4287: an entry a lesson with a date, and one a change; the latest first; none where nothing has a date. Nothing is said about a time of day,
 /// so each stands at the day's beginning.
 fn feed(put: &Put, address: &str) -> Option<String> {
-    let (book, course) = (put.desk.book(), &put.desk.book().course);
+    let (book, course) = (put.desk.book, &put.desk.book.course);
     let at = |day: Day| format!("{}T00:00:00Z", day.iso());
     let mut entries: Vec<(Day, String)> = Vec::new();
-    for head in &book.lessons {
-        let Some(day) = last_change(head) else { continue };
-        let href = format!("{address}{}", lesson_link(head, "").href);
+    let mut put_in = |day: Day, href: String, title: &str, summary: &str| {
         let entry = format!(
             "<entry><id>{0}</id><title>{1}</title><link href=\"{0}\"/><updated>{2}</updated><summary>{3}</summary></entry>\n",
             escape(&href),
-            escape(&head.title),
+            escape(title),
             at(day),
-            escape(&head.summary)
+            escape(summary)
         );
         entries.push((day, entry));
+    };
+    for head in &book.lessons {
+        if let Some(day) = last_change(head) {
+            put_in(day, format!("{address}{}", lesson_link(head, "").href), &head.title, &head.summary);
+        }
     }
     for change in &course.changes {
         let href = format!("{address}corrections.html#{}", change.anchor());
-        let entry = format!(
-            "<entry><id>{0}</id><title>{1}</title><link href=\"{0}\"/><updated>{2}</updated><summary>{3}</summary></entry>\n",
-            escape(&href),
-            escape(&change.what),
-            at(change.date),
-            escape(&change.what),
-        );
-        entries.push((change.date, entry));
+        put_in(change.date, href, &change.what, &change.what);
     }
     entries.sort_by_key(|(day, _)| std::cmp::Reverse(*day));
     let updated = at(entries.first()?.0);
     Some(format!(
         "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<feed xmlns=\"http://www.w3.org/2005/Atom\" xml:lang=\"{}\">\n\
          <id>{address}</id><title>{}</title><subtitle>{}</subtitle><updated>{updated}</updated>\n\
-         <author><name>{}</name></author>\n<link href=\"{address}\"/><link rel=\"self\" href=\"{address}feed.xml\"/>\n{}</feed>\n",
+         <author><name>{}</name></author>\n<link href=\"{address}\"/><link rel=\"self\" href=\"{address}{FEED}\"/>\n{}</feed>\n",
         escape(&course.language),
         escape(&course.title),
         escape(&course.lead),

@@ -50,6 +50,11 @@ impl<'a> Fields<'a> {
         None
     }
 
+    /// One value or a list of values under `key`, each as text; `what` names them in the author's words.
+    pub fn texts(&mut self, key: &str, what: &str, findings: &mut Vec<Finding>) -> Vec<Spanned<String>> {
+        self.take(key).map_or(Vec::new(), |node| node.texts(what, findings))
+    }
+
     /// The entries nobody asked for yet, of a map whose keys are names the author chooses. They
     /// count as asked for.
     pub fn rest(&mut self) -> Vec<(&'a Spanned<String>, &'a Node)> {

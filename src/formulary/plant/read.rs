@@ -49,7 +49,7 @@ pub fn read_plant(source: &Source, id: &str, findings: &mut Vec<Finding>) -> Opt
         id: id.to_string(),
         words: String::new(),
         also: texts(&mut fields, "also", findings),
-        formerly: fields.take("formerly").map_or(Vec::new(), |node| node.texts("a former name", findings)),
+        formerly: fields.texts("formerly", "a former name", findings),
         latin: String::new(),
         author: String::new(),
         synonym: words(&mut fields, "synonym", findings),

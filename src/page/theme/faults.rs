@@ -9,7 +9,7 @@ use crate::diagnostic::{Code, Finding, Level};
 use crate::span::{Source, Span};
 
 /// What is said of every fault here.
-const WHY: &str =
+pub(super) const WHY: &str =
     "pages are made with this file; taken away, the program's own of its name stands in its place";
 
 /// Reads one template for itself. What it misses from others is looked at when all are there.

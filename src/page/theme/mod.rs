@@ -16,7 +16,7 @@ use tera::{Context, ErrorKind, Kwargs, State, Tera, TeraResult};
 use super::shrink;
 use crate::diagnostic::{Code, Finding, Level};
 use crate::span::Source;
-use faults::{at, brief, read_alone, told, told_in_print, whole};
+use faults::{WHY, at, brief, read_alone, told, told_in_print, whole};
 use files::{File, layered};
 
 pub use files::{complete, names};
@@ -70,9 +70,7 @@ impl Theme {
             };
             if folder == "templates" && source.text.trim().is_empty() {
                 let message = "the template is empty";
-                findings.push(Finding::of_file(Level::Error, Code::EmptyFile, &file.shown, message).why(
-                    "pages are made with this file; taken away, the program's own of its name stands in its place",
-                ));
+                findings.push(Finding::of_file(Level::Error, Code::EmptyFile, &file.shown, message).why(WHY));
                 continue;
             }
             match (folder, name.rsplit_once('.')) {

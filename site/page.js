@@ -7,7 +7,6 @@ const root = new URL(".", document.currentScript.src);
 if (root.protocol.startsWith("http") && "serviceWorker" in navigator) {
   navigator.serviceWorker.register(new URL("sw.js", root), { updateViaCache: "none" }).catch(() => { /* then it is read with one */ });
 }
-
 // The choice of measures, kept for every page of the book. A browser may refuse to keep anything.
 const KEPT = "stillroom-measures";
 const keep = (choice) => { try { localStorage.setItem(KEPT, choice); } catch { /* for this page alone, then */ } };
@@ -24,7 +23,6 @@ for (const group of document.querySelectorAll(".choice")) group.hidden = false;
 for (const button of buttons) {
   button.addEventListener("click", () => { choose(button.value); keep(button.value); });
 }
-
 // What a cell is put in order by: minutes for a time, a number for a figure, else its words. Kilograms and litres
 // count as the thousands they are. Marks, the other system and what stands under the figure are not part of it.
 const TIMES = { min: 1, h: 60, day: 1440, week: 10080, month: 43830, year: 525960 };

@@ -1,5 +1,5 @@
 "use strict";
-self.stillroomKept = { printing: "05836f5da09a2bae", files: [
+self.stillroomKept = { printing: "3fac706bce24c9e2", files: [
   "booklet.html",
   "cards/a-tea-to-share.html",
   "cards/hawthorn-berry-decoction.html",

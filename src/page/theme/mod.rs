@@ -56,6 +56,7 @@ impl Theme {
         let mut findings = Vec::new();
         let mut templates: Vec<(&str, Source, String)> = Vec::new();
         let mut style = String::new();
+        let mut scripts: BTreeMap<String, String> = BTreeMap::new();
         let mut assets = Vec::new();
         let words = Arc::new(read_words(&files, language, &mut findings));
         for (path, file) in &files {
@@ -88,7 +89,10 @@ impl Theme {
                     Err(spot) => findings.push(at(&source, spot.span, spot.message)),
                 },
                 ("script", Some((_, "js"))) => {
-                    assets.push((name.to_string(), shrink::script(&source.text).into_bytes()));
+                    // The files of a folder are one script, in the order of their names, as all styles are one.
+                    let one =
+                        name.split_once('/').map_or(name.to_string(), |(folder, _)| format!("{folder}.js"));
+                    scripts.entry(one).or_default().push_str(&shrink::script(&source.text));
                 }
                 _ => {}
             }
@@ -96,6 +100,7 @@ impl Theme {
         if !style.is_empty() {
             assets.push(("style.css".to_string(), style.into_bytes()));
         }
+        assets.extend(scripts.into_iter().map(|(name, text)| (name, text.into_bytes())));
         assets.sort();
         let mut written = new_tera(&words);
         let mut small = new_tera(&words);
@@ -136,7 +141,7 @@ impl Theme {
     }
 
     /// What a site needs beside its pages, sorted by name: `style.css` (every `style/*.css` in the order of
-    /// their names), each script under its own name, every other file under its path.
+    /// their names), each script under its own name or its folder's, every other file under its path.
     pub fn assets(&self) -> Vec<(String, Vec<u8>)> {
         self.assets.clone()
     }
@@ -296,6 +301,8 @@ mod tests {
             ("style/zz-b.css", "b { c: d; }"),
             ("style/zz-a.css", "a { c: d }"),
             ("script/zz.js", "let a;\n\n"),
+            ("script/yy/2.js", "let c;"),
+            ("script/yy/1.js", "let b;"),
             ("picture/zz.svg", "<svg/>"),
             ("words/de.yaml", "terms: {Part used: Verwendeter Teil}"),
         ])
@@ -307,6 +314,7 @@ mod tests {
         };
         assert!(of("style.css").ends_with("a{c:d}\nb{c:d}\n"), "{}", of("style.css"));
         assert_eq!(of("zz.js"), "let a;\n");
+        assert_eq!(of("yy.js"), "let b;\nlet c;\n", "the files of a folder are one script");
         assert_eq!(of("picture/zz.svg"), "<svg/>");
         assert!(assets.iter().all(|(name, _)| !name.starts_with("words")));
     }

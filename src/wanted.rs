@@ -6,7 +6,7 @@ use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
 use crate::measure::{Amount, Dimension, Wanted, WantedBy, show_usual};
 use crate::variation::{Worked, WorkedRecipe};
-use crate::working::{How, Id, NoAnswer, turn_round};
+use crate::working::{Id, NoAnswer, turn_round};
 
 /// A batch is looked for between a thousandth and a thousand times the recipe's.
 const BATCH: (f64, f64) = (0.001, 1000.0);
@@ -54,14 +54,8 @@ const A_DAY: f64 = 1440.0;
 
 /// The line of doses, and how many a day one person takes.
 fn dosed(recipe: &Worked) -> Result<(Line, f64), Unmet> {
-    let working = &recipe.laid.working;
-    let days = working.line(Id::Days).map(|line| &working.entry(line).how);
-    let daily = match days {
-        // Bound to the doses, how many a day, and the people.
-        Some(How::Worked(by)) => by.with.get(1).and_then(|lines| lines.first()).map(|line| recipe.at(*line)),
-        _ => None,
-    };
-    working.line(Id::Doses).zip(daily).ok_or_else(|| Unmet {
+    let daily = recipe.laid.daily.map(|line| recipe.at(line));
+    recipe.laid.working.line(Id::Doses).zip(daily).ok_or_else(|| Unmet {
         why: "it does not say how it is taken: take: {amount: 1 tsp, daily: 3}".to_string(),
     })
 }

@@ -1,15 +1,17 @@
 //! Cautions: rules over a worked recipe and its plants. A stop cannot be switched off.
 //!
-//! `table` says every rule, `found` what sets each off, `company` who must not take what the recipe makes.
+//! `table` says every rule, `found` what sets each off, `watch` how figures decide, `company` who must not take what the recipe makes.
 
 mod company;
 mod found;
 mod rule;
 mod table;
+mod watch;
 
 pub use company::{Barred, Change, Company, changes};
 pub use rule::{Found, Rule, Seen, Telling};
 pub use table::RULES;
+pub use watch::{Piece, Watch, When};
 
 use crate::bibliography::Source;
 use crate::cited::PageCaution;

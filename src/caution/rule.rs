@@ -1,5 +1,6 @@
 //! What a rule is: when it holds, what it says, whom it speaks of, and what the author is told.
 
+use super::watch::Watch;
 use super::{Caution, Weight};
 use crate::bibliography::Source;
 use crate::diagnostic::Code;
@@ -78,20 +79,31 @@ pub struct Rule {
     pub telling: Option<Telling>,
     /// Where it comes from.
     pub source: Source,
-    /// What finds its cases in a recipe; none where a step is refused before anything is worked, or a day is
-    /// summed.
+    /// What finds its cases in a recipe; none where figures decide, a step is refused before anything is worked, or a
+    /// day is summed.
     pub found: Option<fn(&Seen) -> Vec<Found>>,
+    /// Its cases that figures decide.
+    pub watched: Option<fn(&Seen) -> Vec<Watch>>,
 }
 
 impl Rule {
     /// Whether the press refuses a recipe, or the book, that sets it off.
     pub fn refuses(&self) -> bool {
-        self.weight == Weight::Stop && (self.telling.is_some() || self.found.is_none())
+        let elsewhere = self.found.is_none() && self.watched.is_none();
+        self.weight == Weight::Stop && (self.telling.is_some() || elsewhere)
     }
 
     /// Its cases in a recipe.
     pub fn cases(&self, seen: &Seen) -> Vec<Found> {
-        self.found.map_or_else(Vec::new, |found| found(seen))
+        let found = self.found.map_or_else(Vec::new, |found| found(seen));
+        let held =
+            self.watches(seen).into_iter().filter_map(|watch| watch.found(seen.worked, seen.recipe.ph()));
+        found.into_iter().chain(held).collect()
+    }
+
+    /// Its cases that figures decide, whether they hold now or not.
+    pub fn watches(&self, seen: &Seen) -> Vec<Watch> {
+        self.watched.map_or_else(Vec::new, |watched| watched(seen))
     }
 
     /// The rule's words about one case.

@@ -10,12 +10,13 @@ const USUAL: Source = Source::practice("the usual caution");
 const KITCHEN: Source = Source::practice("kitchen safety");
 const FAMILY: Source = Source::practice("whoever reacts to one of a family may react to another");
 
-/// Rows of `weight "id" when "..." says "lead" "text" about "..." not for [...] ask first [...] tells (...) found; source;`
+/// Rows of `weight "id" when "..." says "lead" "text" about "..." not for [...] ask first [...] tells (...) by found; source;`; what
+/// figures decide is found `by watching`
 macro_rules! rules {
     ($($weight:ident $id:literal when $when:literal; says $lead:literal, $text:literal;
        about $about:literal $(, not for [$($not:literal),*])? $(, ask first [$($ask:literal),*])?;
        $(tells Code::$code:ident $message:literal, $why:literal, $write:literal;)?
-       by $found:ident; $source:expr;)*) => {
+       by $found:ident $($watched:ident)?; $source:expr;)*) => {
         /// Every rule.
         pub static RULES: &[Rule] = &[$(Rule {
             id: $id,
@@ -28,11 +29,15 @@ macro_rules! rules {
             ask_first: &[$($($ask),*)?],
             telling: rules!(@telling $($code $message, $why, $write)?),
             source: $source,
-            found: rules!(@found $found),
+            found: rules!(@found $found $($watched)?),
+            watched: rules!(@watched $found $($watched)?),
         },)*];
     };
     (@found elsewhere) => { None };
     (@found $found:ident) => { Some(found::$found) };
+    (@found watching $watched:ident) => { None };
+    (@watched $found:ident) => { None };
+    (@watched watching $watched:ident) => { Some(found::$watched) };
     (@telling) => { None };
     (@telling $code:ident $message:literal, $why:literal, $write:literal) => {
         Some(Telling { code: Code::$code, message: $message, why: $why, write: $write })
@@ -57,7 +62,7 @@ rules! {
         says "Not cooked: {}", "The press refuses the recipe.";
         about "";
         tells Code::Raw "{}: not at the boil for as long as the plant's page asks", "raw, or half cooked, it makes people ill", "simmer: {time: 30 min, lid: on}, with the plant in the pan from the start";
-        by raw; Source::practice("the time and its source stand on the plant’s page");
+        by watching raw; Source::practice("the time and its source stand on the plant’s page");
     Stop "fresh-in-oil" when "a fresh plant, or garlic or onion in any form, stands in oil";
         says "Fresh plants in oil are never kept out of the cold", "Without air botulism can grow in them, and it cannot be smelt or tasted. Refrigerate it from the start, and throw it out four days after the plant went in.";
         about ""; by fresh_in_oil; Source::published(Work::OilsIdaho, "refrigerate, and discard after four days");
@@ -65,7 +70,7 @@ rules! {
         says "Fresh plants in oil, kept", "The press refuses the recipe.";
         about "";
         tells Code::FreshInOil "a fresh plant, or one of the onion family, stands in oil too long or too warm", "without air botulism can grow in it, and it cannot be smelt: refrigerate, and discard after four days", "the plant dried, or steep: 2 days and keep: refrigerator";
-        by fresh_in_oil_kept; Source::published(Work::OilsIdaho, "refrigerate, and discard after four days");
+        by watching fresh_in_oil_kept; Source::published(Work::OilsIdaho, "refrigerate, and discard after four days");
     Stop "fresh-in-honey-kept" when "a fresh plant stands in honey that is to be kept out of the refrigerator";
         says "Fresh plants in keeping honey", "The press refuses the recipe.";
         about "";
@@ -78,7 +83,7 @@ rules! {
         says "More than a day’s ceiling: {}", "The press refuses the recipe.";
         about "";
         tells Code::CeilingPassed "a day's doses come to more than a ceiling: {}", "the sums count the whole plant, at the careful end of what is not known; the ceiling's source stands on the plant's page", "a smaller dose, fewer a day, or less of the plant";
-        by ceiling_passed; Source::practice("each ceiling has its own source on the plant’s page");
+        by watching ceiling_passed; Source::practice("each ceiling has its own source on the plant’s page");
     Stop "ceiling-passed-together" when "recipes that a lesson says are taken on one day come together to more than a daily ceiling";
         says "More than a day’s ceiling, together", "The press refuses the book.";
         about ""; by elsewhere; Source::practice("each ceiling has its own source on the plant’s page");
@@ -93,10 +98,10 @@ rules! {
         by too_young; Source::practice("the ages stand with their sources on the plants’ pages");
     Warning "ceiling" when "a plant in it has a daily ceiling";
         says "A daily ceiling", "{}. Everything taken that day counts towards it.";
-        about ""; by ceiling; Source::practice("each ceiling has its own source on the plant’s page");
+        about ""; by watching ceiling; Source::practice("each ceiling has its own source on the plant’s page");
     Warning "no-longer" when "a plant in it is taken for a limited time only";
         says "Not without a pause", "{}.";
-        about ""; by no_longer; Source::practice("the time and its source stand on the plant’s page");
+        about ""; by watching no_longer; Source::practice("the time and its source stand on the plant’s page");
     Warning "unfit" when "a plant's page calls the preparation unfit for it";
         says "Not what this plant is for", "{}.";
         about "";
@@ -106,7 +111,7 @@ rules! {
         says "Part of the aroma is lost from the {}", "What is volatile leaves with the steam; a covered infusion keeps more of it.";
         about "";
         tells Code::AromaticBoiled "the aroma of {} leaves with the steam here", "aromatic plants are steeped, covered, off the heat: King's American Dispensatory", "add: {...} after the heat, or an infusion that is not reduced";
-        by aromatic_boiled; Source::published(Work::KingsDispensatory, "Decocta: aromatic drugs are added last and covered");
+        by watching aromatic_boiled; Source::published(Work::KingsDispensatory, "Decocta: aromatic drugs are added last and covered");
     Warning "hot-honey" when "honey is stirred into liquid that no step has cooled to 40 °C";
         says "The honey is warmed", "Stirred in above 40 °C (104 °F) it is no longer raw.";
         about "";
@@ -115,10 +120,10 @@ rules! {
     Warning "alcohol" when "it holds alcohol";
         says "It holds alcohol{}", "Not for children, in pregnancy, while nursing, with liver disease or in recovery; ask a pharmacist where medicines forbid it. Keep spirit and its vapour from flames.";
         about "alcohol", not for ["under 18 years", "pregnancy", "nursing", "liver disease", "recovery from alcohol"], ask first ["medicines that forbid alcohol", "driving"];
-        by alcohol; Source::practice("the usual caution; ask a pharmacist");
+        by watching alcohol; Source::practice("the usual caution; ask a pharmacist");
     Warning "sugar" when "a dose holds half a gram of sugars or more";
         says "Sugars: {}", "Count them with diabetes, and rinse the mouth after.";
-        about "sugars", ask first ["diabetes"]; by sugar; USUAL;
+        about "sugars", ask first ["diabetes"]; by watching sugar; USUAL;
     Warning "acid-metal" when "vinegar is in it";
         says "Vinegar eats metal and teeth", "Use glass or enamel and a lid without bare metal; take it in water and rinse the mouth after.";
         about "vinegar", ask first ["reflux", "stomach ulcer"]; by acid; Source::practice("the usual caution with vinegar");
@@ -127,7 +132,7 @@ rules! {
         about ""; by sour; KITCHEN;
     Warning "ferments" when "sugars and water stand together, not strong enough to keep";
         says "It may ferment in the bottle", "Gas bursts tight glass. Keep it cold, open it to let the gas out, use a cork that can give, and throw it away if it fizzes.";
-        about ""; by ferments; Source::practice("corks for what may ferment, tight lids for what keeps");
+        about ""; by watching ferments; Source::practice("corks for what may ferment, tight lids for what keeps");
     Warning "hairs" when "a plant in it has hairs that irritate";
         says "Hairs that irritate: {}", "Strain twice, the second time through close cloth or paper, and throw the marc away.";
         about ""; by hairs; Source::practice("strained through cloth; the plant’s page has its source");
@@ -156,7 +161,7 @@ rules! {
         says "By the sum this bath is hotter than 40 °C (104 °F)", "Let it cool, or add cold water, and measure before anyone gets in.";
         about "";
         tells Code::HotBath "by the sum the bath is hotter than 40 °C", "above that it scalds thin or numb skin: common practice, no source", "cooler water, or less of the hot liquid";
-        by hot_bath; USUAL;
+        by watching hot_bath; USUAL;
     Warning "on-skin" when "it is for the skin";
         says "On whole skin only", "Try a little inside the elbow and wait a day. Not on wounds, burns or rashes, and not near the eyes.";
         about "skin", not for ["broken skin"]; by on_skin; USUAL;

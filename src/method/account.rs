@@ -78,6 +78,7 @@ pub(super) fn wrong_dose(at: &mut Laying, take: &Take, why: &str, write: &str) {
 pub(super) fn days(at: &mut Laying, take: &Take, doses: Line) -> Line {
     at.work.claim(Id::Doses, doses);
     let daily = at.work.given("doses a day", &ONE, take.daily.value, false, take.daily.span);
+    at.daily = Some(daily);
     let people = at.work.given("people", &ONE, take.people.value, false, take.people.span);
     let days = at.work.work("days", Days { doses, daily, people });
     at.work.claim(Id::Days, days);

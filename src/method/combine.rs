@@ -85,7 +85,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, of: &Spanned<String>, amount: &Sp
         let name = format!("{} from the {product}", put_in.plant);
         let weight = at.work.work(name, ShareOfWeight { share, whole: put_in.weight });
         // Whether it was cooked is told where the product is made.
-        at.put_in.push(PutIn { weight, at: amount.span, boiled: f64::INFINITY, ..put_in });
+        at.put_in.push(PutIn { weight, at: amount.span, boiled: None, ..put_in });
     }
     at.batch.pour_in(batch);
     at.note_plants(plant_ids);

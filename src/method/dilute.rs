@@ -11,9 +11,6 @@ use crate::recipe::Diluted;
 use crate::span::Span;
 use crate::working::Id;
 
-/// Bath water above this scalds tender skin in minutes, °C: common practice, no source.
-const TOO_HOT: f64 = 40.0;
-
 pub(super) fn lay(at: &mut Laying, span: Span, bath: &Diluted) {
     if at.volume.is_some() && !at.strained {
         at.too_early(
@@ -76,12 +73,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, bath: &Diluted) {
             ]
         }
     };
-    let temperature = at.work.line(Id::Temperature).map(|line| at.work.evaluate(&[])[line.index()]);
-    if let Some(celsius) = temperature {
+    if let Some(temperature) = at.work.line(Id::Temperature) {
+        let celsius = at.work.evaluate(&[])[temperature.index()];
         say.extend([words(" By the sum it is then "), Say::Temperature(celsius), words(".")]);
-    }
-    if temperature.is_some_and(|celsius| celsius > TOO_HOT) {
-        at.hazards.push(Hazard::HotBath { at: span });
+        at.hazards.push(Hazard::WarmBath { temperature, at: span });
     }
     say.push(words(" Feel it with the elbow or a thermometer before anyone gets in."));
     at.hazards.push(Hazard::Bath);

@@ -29,6 +29,8 @@ pub struct Laid {
     pub ceilings: Vec<CeilingLine>,
     /// What the order and the heat of the steps call for caution about.
     pub hazards: Vec<Hazard>,
+    /// How many doses a day one person takes.
+    pub daily: Option<Line>,
     /// Every plant in it, those of combined products too, each once.
     pub plants: Vec<String>,
     /// What of the pantry is in it, each once.
@@ -61,17 +63,23 @@ pub struct CeilingLine {
 /// Something a step does that a caution speaks of.
 #[derive(Clone, PartialEq, Debug)]
 pub enum Hazard {
-    /// An aromatic plant over heat for longer than the rule allows, or in a pot being reduced.
+    /// An aromatic plant over heat for a time, or in a pot being reduced.
     AromaticBoiled {
         /// The plant.
         plant: String,
+        /// How long it is at the boil, min; none in a pot being reduced.
+        minutes: Option<Line>,
         /// The step.
         at: Span,
     },
-    /// A plant that must be cooked, at the boil for less than it needs.
-    Raw {
+    /// A plant that must be cooked.
+    MustCook {
         /// The plant.
         plant: String,
+        /// Its times at the boil, min.
+        boiled: Vec<Line>,
+        /// How long it needs, min.
+        needs: f64,
         /// Where it is put in.
         at: Span,
     },
@@ -90,8 +98,10 @@ pub enum Hazard {
     HotSugar,
     /// Someone sits in warm water.
     Bath,
-    /// A bath that would be too hot.
-    HotBath {
+    /// A bath whose temperature the sums say.
+    WarmBath {
+        /// How warm, °C.
+        temperature: Line,
         /// The step.
         at: Span,
     },

@@ -144,6 +144,8 @@ pub(super) struct Laying<'a> {
     pub(super) put_in: Vec<PutIn>,
     /// What is taken a day of what has a ceiling.
     pub(super) ceilings: Vec<CeilingLine>,
+    /// How many doses a day one person takes.
+    pub(super) daily: Option<Line>,
     /// Whether a plant of the recipe has a fault on its own page.
     pub(super) faulty: bool,
 }
@@ -191,6 +193,7 @@ impl<'a> Laying<'a> {
             pans: Vec::new(),
             put_in: Vec::new(),
             ceilings: Vec::new(),
+            daily: None,
             faulty: false,
             findings,
         }

@@ -52,7 +52,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
     at.lay_steps();
     kind::check_made(&mut at);
     account::close(&mut at);
-    put_in_each::note_raw(&mut at);
+    put_in_each::note_cooked(&mut at);
     order::tell_idle(&mut at);
     let Laying {
         mut work,
@@ -67,6 +67,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         plant_ids,
         findings,
         ceilings,
+        daily,
         pantry,
         pans,
         faulty,
@@ -92,6 +93,7 @@ pub fn lay_down(recipe: &Recipe, book: &Formulary, findings: &mut Vec<Finding>) 
         batch,
         hazards,
         ceilings,
+        daily,
         pantry,
         pans,
         at_first: marc.at_first,

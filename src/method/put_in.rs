@@ -71,7 +71,13 @@ pub(super) fn plants(at: &mut Laying, uses: &[PlantUse]) {
                 _ => own_water(at, plant, form, weight, used.amount.span),
             };
             let span = used.amount.span;
-            at.put_in.push(PutIn { plant: plant.id.clone(), form, weight, at: span, boiled: 0.0 });
+            at.put_in.push(PutIn {
+                plant: plant.id.clone(),
+                form,
+                weight,
+                at: span,
+                boiled: Some(Vec::new()),
+            });
             at.marc.plants.push(InPan { plant, form, weight, at: span, water });
         }
     }

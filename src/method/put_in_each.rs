@@ -29,17 +29,20 @@ pub(super) struct PutIn {
     /// g.
     pub(super) weight: Line,
     pub(super) at: Span,
-    /// Minutes at the boil, at least.
-    pub(super) boiled: f64,
+    /// Its times at the boil, min; none in another recipe's product, which is held to them itself.
+    pub(super) boiled: Option<Vec<Line>>,
 }
 
-/// Notes what must be cooked and was not, or not for long enough.
-pub(super) fn note_raw(at: &mut Laying) {
+/// Notes what must be cooked, and for how long it is.
+pub(super) fn note_cooked(at: &mut Laying) {
     for put_in in &at.put_in {
         let cook = at.book.plants.get(&put_in.plant).and_then(|plant| plant.cook.as_ref());
-        if cook.is_some_and(|cook| put_in.boiled < cook.value) {
-            at.hazards.push(Hazard::Raw { plant: put_in.plant.clone(), at: put_in.at });
-        }
+        at.hazards.extend(cook.zip(put_in.boiled.clone()).map(|(cook, boiled)| Hazard::MustCook {
+            plant: put_in.plant.clone(),
+            boiled,
+            needs: cook.value,
+            at: put_in.at,
+        }));
     }
 }
 

@@ -65,7 +65,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Reduction) {
         if let Some(plant) = at.book.plants.get(&used.plant.value)
             && plant.aromatic != Aromatic::No
         {
-            at.hazards.push(Hazard::AromaticBoiled { plant: plant.id.clone(), at: span });
+            at.hazards.push(Hazard::AromaticBoiled { plant: plant.id.clone(), minutes: None, at: span });
         }
     }
     at.hazards.push(Hazard::HotLiquid);

@@ -16,10 +16,6 @@ use crate::recipe::{Lid, Menstruum};
 use crate::span::{Span, Spanned};
 use crate::working::Id;
 
-/// An aromatic plant may stand at the boil so many minutes before what it gives is gone: the rule
-/// of the old dispensatories, put into minutes by common practice.
-const AROMATIC_MINUTES: f64 = 5.0;
-
 pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid, hard: bool) {
     let name = if hard { "boil" } else { "simmer" };
     let Some(before) = at.volume else { return };
@@ -60,9 +56,10 @@ pub(super) fn lay(at: &mut Laying, span: Span, time: &Spanned<Amount>, lid: Lid,
     times.push(minutes);
     for in_pan in &at.marc.plants {
         let same = at.put_in.iter_mut().filter(|put_in| put_in.at == in_pan.at);
-        same.for_each(|put_in| put_in.boiled += time.value.low);
-        if in_pan.plant.aromatic != Aromatic::No && time.value.high > AROMATIC_MINUTES {
-            at.hazards.push(Hazard::AromaticBoiled { plant: in_pan.plant.id.clone(), at: span });
+        same.filter_map(|put_in| put_in.boiled.as_mut()).for_each(|boiled| boiled.push(minutes));
+        if in_pan.plant.aromatic != Aromatic::No {
+            let plant = in_pan.plant.id.clone();
+            at.hazards.push(Hazard::AromaticBoiled { plant, minutes: Some(minutes), at: span });
         }
     }
     at.hazards.push(Hazard::HotLiquid);

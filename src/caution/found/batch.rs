@@ -2,11 +2,11 @@
 
 use super::{at, hazards, of, once, plants, used};
 use crate::caution::rule::{Found, Seen};
+use crate::caution::watch::{Piece, Watch, When};
 use crate::caution::{Barred, changes};
-use crate::keeping::{Verdict, judge};
+use crate::formula::Line;
 use crate::materia::Kind;
-use crate::measure::unit::G;
-use crate::measure::{Form, show_usual};
+use crate::measure::Form;
 use crate::method::Hazard;
 use crate::people::Who;
 use crate::recipe::{Keep, Menstruum, Use};
@@ -19,6 +19,8 @@ const FRESH_IN_OIL: f64 = 4.0 * 1440.0;
 const ALLIUM: &str = "Allium";
 /// Less sugar than this in a dose is not told, g.
 const SUGAR_TOLD: f64 = 0.5;
+/// A bath warmer than this scalds thin or numb skin, °C: common practice, no source.
+const BATH_HOT: f64 = 40.0;
 
 fn has_hazard(seen: &Seen, hazard: &Hazard) -> Vec<Found> {
     once(seen.worked.laid.hazards.contains(hazard))
@@ -50,14 +52,16 @@ pub(in crate::caution) fn fresh_in_oil(seen: &Seen) -> Vec<Found> {
     once(breeds_in_oil(seen))
 }
 
-pub(in crate::caution) fn fresh_in_oil_kept(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn fresh_in_oil_kept(seen: &Seen) -> Vec<Watch> {
     if !breeds_in_oil(seen) {
         return Vec::new();
     }
-    let mut times = seen.worked.laid.steps.iter().flat_map(|step| &step.minutes);
+    let times = seen.worked.laid.steps.iter().flat_map(|step| &step.minutes);
     match kept_warm(seen) {
-        Some(keep) => vec![at("", keep)],
-        None => once(times.any(|time| seen.worked.ranges[time.index()].high > FRESH_IN_OIL)),
+        Some(keep) => vec![Watch { at: Some(keep), ..Watch::always(Vec::new()) }],
+        None => times
+            .map(|time| Watch { when: When::Over(*time, FRESH_IN_OIL), ..Watch::always(Vec::new()) })
+            .collect(),
     }
 }
 
@@ -75,9 +79,12 @@ pub(in crate::caution) fn hot_honey(seen: &Seen) -> Vec<Found> {
     })
 }
 
-pub(in crate::caution) fn hot_bath(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn hot_bath(seen: &Seen) -> Vec<Watch> {
     hazards(seen, |hazard| match hazard {
-        Hazard::HotBath { at: place } => Some(at("", *place)),
+        Hazard::WarmBath { temperature, at } => {
+            let when = When::More(*temperature, BATH_HOT);
+            Some(Watch { when, at: Some(*at), ..Watch::always(Vec::new()) })
+        }
         _ => None,
     })
 }
@@ -100,23 +107,28 @@ pub(in crate::caution) fn changes_who(seen: &Seen) -> Vec<Found> {
 }
 
 /// "0.6 g in a dose, 1.9 g a day".
-fn in_a_dose(seen: &Seen, id: Id) -> Option<String> {
-    let (grams, take) = (seen.worked.value(id)?, seen.recipe.take.as_ref()?);
-    let shown = |grams: f64| show_usual(grams, &G);
-    Some(format!("{} in a dose, {} a day", shown(grams), shown(grams * take.daily.value)))
+fn in_a_dose(seen: &Seen, id: Id) -> Option<(Line, [Piece; 4])> {
+    let (grams, daily) = (seen.worked.laid.working.line(id)?, seen.worked.laid.daily?);
+    let words = |text: &str| Piece::Words(text.to_string());
+    Some((grams, [Piece::Plain(grams), words(" in a dose, "), Piece::Times(grams, daily), words(" a day")]))
 }
 
-pub(in crate::caution) fn alcohol(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn alcohol(seen: &Seen) -> Vec<Watch> {
     if seen.worked.value(Id::Abv).is_none() {
         return Vec::new();
     }
     let dose = in_a_dose(seen, Id::AlcoholPerDose);
-    vec![of(dose.map_or(String::new(), |dose| format!(", {dose}")))]
+    let told = dose.map(|(_, told)| std::iter::once(Piece::Words(", ".to_string())).chain(told).collect());
+    vec![Watch::always(told.unwrap_or_default())]
 }
 
-pub(in crate::caution) fn sugar(seen: &Seen) -> Vec<Found> {
-    let sweet = seen.worked.value(Id::SugarPerDose).is_some_and(|grams| grams >= SUGAR_TOLD);
-    in_a_dose(seen, Id::SugarPerDose).filter(|_| sweet).map(of).into_iter().collect()
+pub(in crate::caution) fn sugar(seen: &Seen) -> Vec<Watch> {
+    let dose = in_a_dose(seen, Id::SugarPerDose);
+    let watch = dose.map(|(grams, told)| Watch {
+        when: When::AtLeast(grams, SUGAR_TOLD),
+        ..Watch::always(told.to_vec())
+    });
+    watch.into_iter().collect()
 }
 
 pub(in crate::caution) fn acid(seen: &Seen) -> Vec<Found> {
@@ -124,10 +136,10 @@ pub(in crate::caution) fn acid(seen: &Seen) -> Vec<Found> {
 }
 
 /// Sugar and water together, not enough of the one to preserve the other.
-pub(in crate::caution) fn ferments(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn ferments(seen: &Seen) -> Vec<Watch> {
     let sweet = seen.worked.value(Id::Solids).is_some() && seen.worked.value(Id::Finished).is_some();
-    let keeps = judge(seen.worked, seen.recipe.ph()).rung.verdict == Verdict::Keeps;
-    once(sweet && !keeps)
+    let watch = Watch { when: When::Unkept, ..Watch::always(Vec::new()) };
+    sweet.then_some(watch).into_iter().collect()
 }
 
 pub(in crate::caution) fn hot_liquid(seen: &Seen) -> Vec<Found> {

@@ -38,7 +38,7 @@ fn words(seen: &Seen, plant: &str) -> String {
     seen.book.plants.get(plant).map_or_else(|| plant.to_string(), |plant| plant.words.clone())
 }
 
-fn hazards(seen: &Seen, case: impl Fn(&Hazard) -> Option<Found>) -> Vec<Found> {
+fn hazards<T>(seen: &Seen, case: impl Fn(&Hazard) -> Option<T>) -> Vec<T> {
     seen.worked.laid.hazards.iter().filter_map(case).collect()
 }
 

@@ -2,9 +2,10 @@
 
 use super::{at, by, hazards, of, plants, used, words};
 use crate::caution::rule::{Found, Seen};
+use crate::caution::watch::{Piece, Watch, When};
 use crate::formulary::{Danger, Plant};
 use crate::manuscript::plain;
-use crate::measure::{decimal, kitchen, show_usual};
+use crate::measure::kitchen;
 use crate::method::Hazard;
 use crate::people::Who;
 use crate::recipe::Use;
@@ -14,35 +15,33 @@ pub(in crate::caution) fn never_raw(seen: &Seen) -> Vec<Found> {
     of_plants(seen, "never-raw")
 }
 
-pub(in crate::caution) fn raw(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn raw(seen: &Seen) -> Vec<Watch> {
     hazards(seen, |hazard| match hazard {
-        Hazard::Raw { plant, at: place } => Some(at(words(seen, plant), *place)),
+        Hazard::MustCook { plant, boiled, needs, at } => Some(Watch {
+            when: When::Under(boiled.clone(), *needs),
+            at: Some(*at),
+            ..Watch::always(vec![Piece::Words(words(seen, plant))])
+        }),
         _ => None,
     })
 }
 
-pub(in crate::caution) fn ceiling_passed(seen: &Seen) -> Vec<Found> {
-    let laid = &seen.worked.laid;
-    let passed = laid.ceilings.iter().filter(|line| {
-        let (taken, most) = (seen.worked.ranges[line.taken.index()].high, seen.worked.at(line.most));
-        taken > most * (1.0 + 1e-9)
-    });
-    let told = passed.map(|line| {
-        let name = line.of.clone().unwrap_or_else(|| words(seen, &line.plant));
-        let (taken, most) = (laid.working.entry(line.taken), laid.working.entry(line.most));
-        let high = seen.worked.ranges[line.taken.index()].high;
-        of(format!(
-            "{} of {name} a day against {}",
-            show_usual(high, taken.unit),
-            show_usual(seen.worked.at(line.most), most.unit),
-        ))
-    });
+pub(in crate::caution) fn ceiling_passed(seen: &Seen) -> Vec<Watch> {
     // Told at the dose: that is what can be made smaller.
     let dose = seen.recipe.take.as_ref().map(|take| take.amount.span);
-    told.map(|found| Found { at: dose, ..found }).collect()
+    let ceilings = seen.worked.laid.ceilings.iter().map(|line| {
+        let name = line.of.clone().unwrap_or_else(|| words(seen, &line.plant));
+        let of = Piece::Words(format!(" of {name} a day against "));
+        Watch {
+            when: When::Passes(line.taken, line.most),
+            at: dose,
+            ..Watch::always(vec![Piece::High(line.taken), of, Piece::Plain(line.most)])
+        }
+    });
+    ceilings.collect()
 }
 
-pub(in crate::caution) fn ceiling(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn ceiling(seen: &Seen) -> Vec<Watch> {
     if used(seen) != Some(Use::Swallowed) {
         return Vec::new();
     }
@@ -53,33 +52,41 @@ pub(in crate::caution) fn ceiling(seen: &Seen) -> Vec<Found> {
                 seen.worked.laid.ceilings.iter().find(|line| line.plant == plant.id && line.of == ceiling.of);
             let name = ceiling.of.clone().unwrap_or_else(|| plant.words.clone());
             let told = match line {
-                Some(line) => {
-                    let (most, taken) = (seen.worked.shown(line.most), seen.worked.shown(line.taken));
-                    let up_to = seen.worked.between(line.taken);
-                    let up_to =
-                        up_to.map_or(String::new(), |(_, high)| format!(", {high} at the careful end"));
-                    format!("at most {most} of {name} a day; as taken here {taken}{up_to}")
-                }
+                Some(line) => vec![
+                    Piece::Words("at most ".to_string()),
+                    Piece::Shown(line.most),
+                    Piece::Words(format!(" of {name} a day; as taken here ")),
+                    Piece::Shown(line.taken),
+                    Piece::CarefulEnd(line.taken),
+                ],
                 None => {
-                    format!("{name} has a daily ceiling, which this recipe's sums cannot be held against")
+                    let unknown = "has a daily ceiling, which this recipe's sums cannot be held against";
+                    vec![Piece::Words(format!("{name} {unknown}"))]
                 }
             };
             let key =
                 ceiling.of.iter().fold(plant.id.clone(), |key, of| format!("{key}-{}", of.replace(' ', "-")));
-            found.push(Found { key, ..of(told) });
+            found.push(Watch { key, ..Watch::always(told) });
         }
     }
     found
 }
 
-pub(in crate::caution) fn aromatic_boiled(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn aromatic_boiled(seen: &Seen) -> Vec<Watch> {
     hazards(seen, |hazard| match hazard {
-        Hazard::AromaticBoiled { plant, at: place } => {
-            Some(Found { key: plant.clone(), ..at(words(seen, plant), *place) })
-        }
+        Hazard::AromaticBoiled { plant, minutes, at } => Some(Watch {
+            key: plant.clone(),
+            when: minutes.map_or(When::Always, |minutes| When::Over(minutes, AROMATIC_MINUTES)),
+            says: vec![Piece::Words(words(seen, plant))],
+            at: Some(*at),
+        }),
         _ => None,
     })
 }
+
+/// An aromatic plant may stand at the boil so many minutes before what it gives is gone: the rule
+/// of the old dispensatories, put into minutes by common practice.
+const AROMATIC_MINUTES: f64 = 5.0;
 
 pub(in crate::caution) fn too_young(seen: &Seen) -> Vec<Found> {
     let Some(from) = &seen.recipe.from_age else { return Vec::new() };
@@ -180,18 +187,18 @@ pub(in crate::caution) fn onions(seen: &Seen) -> Vec<Found> {
     of_plants(seen, "onion-family")
 }
 
-pub(in crate::caution) fn no_longer(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn no_longer(seen: &Seen) -> Vec<Watch> {
     if used(seen) != Some(Use::Swallowed) {
         return Vec::new();
     }
     let limited = plants(seen).filter_map(|plant| Some((plant, plant.no_longer.as_ref()?)));
     limited
         .map(|(plant, limit)| {
-            let days = seen.worked.value(Id::Days).filter(|days| days * 1440.0 > limit.value);
-            let longer = days.map_or(String::new(), |days| {
-                format!("; what is made here would last {} days", decimal(days.floor(), 0))
-            });
-            by(plant, format!("{}, {} at most{longer}", plant.words, kitchen::minutes(limit.value)))
+            let told = format!("{}, {} at most", plant.words, kitchen::minutes(limit.value));
+            let days = seen.worked.laid.working.line(Id::Days);
+            let longer = days.map(|days| Piece::Lasts(days, limit.value));
+            let says = std::iter::once(Piece::Words(told)).chain(longer).collect();
+            Watch { key: plant.id.clone(), ..Watch::always(says) }
         })
         .collect()
 }

@@ -62,6 +62,8 @@ pub mod keeping;
 
 pub mod caution;
 
+pub mod reader;
+
 pub mod day;
 
 pub mod checks;

@@ -293,7 +293,7 @@ fn sign_of(op: Op) -> char {
 }
 
 /// Decimals that show a plain number of a formula in full.
-fn places_of(number: f64) -> u8 {
+pub(crate) fn places_of(number: f64) -> u8 {
     (0..9).find(|&places| crate::measure::rounded(number, places) == number).unwrap_or(9)
 }
 

@@ -22,7 +22,7 @@ enum Holds {
 
 /// A script that holds these formulas, each a function of its own under its name in the catalogue, with a comment that
 /// says what it gives, where it comes from and where it holds. It stores them in `globalThis.stillroomFormulas`: the
-/// functions in `formulas`, the tables and series they read in `relations`.
+/// functions in `formulas`, the tables and series they read in `relations`, and what a search over them needs.
 pub fn script(formulas: &[&Formula]) -> String {
     let mut relations = BTreeMap::new();
     formulas.iter().for_each(|formula| note_relations(&formula.is, &mut relations));
@@ -35,7 +35,7 @@ pub fn script(formulas: &[&Formula]) -> String {
     for formula in formulas {
         text.push_str(&function(formula));
     }
-    text.push_str("\n  globalThis.stillroomFormulas = { formulas, relations };\n})();\n");
+    text.push_str("\n  globalThis.stillroomFormulas = { formulas, relations, pow, greater };\n})();\n");
     text
 }
 

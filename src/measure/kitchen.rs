@@ -145,6 +145,11 @@ fn ladder() -> Vec<Rung> {
     rungs
 }
 
+/// Every measure of the ladder, smallest first: millilitres, and what it is called.
+pub fn measures() -> Vec<(f64, String)> {
+    ladder().into_iter().map(|rung| (rung.ml(), rung.text())).collect()
+}
+
 /// A volume in US spoons, cups and jars: the nearest single rung within closeness, else two, else none.
 pub fn volume_us(ml: f64, close: Close, toward: Toward) -> Option<Kitchen> {
     if !ml.is_finite() || ml <= 0.0 {

@@ -231,6 +231,11 @@ impl Measure {
         self.row().system
     }
 
+    /// Its spellings: lower case, but for a capital that is a degree.
+    pub fn spellings(self) -> &'static [&'static str] {
+        self.row().spellings
+    }
+
     /// How much of the base unit (g, mL, min, °C, kcal) one of it is; of a temperature, one degree.
     pub fn factor(self) -> Ratio {
         self.row().factor

@@ -138,13 +138,17 @@ impl Working {
 
     /// A batch `by` times as large: every declared amount that grows, times `by`.
     pub fn batch(&self, by: f64) -> Vec<(Line, f64)> {
-        self.lines()
-            .zip(self.entries())
-            .filter_map(|(line, entry)| match entry.how {
-                How::Given { value, grows: true } => Some((line, value * by)),
-                _ => None,
-            })
-            .collect()
+        self.batch_of(by, &[])
+    }
+
+    /// The same of the recipe with some lines set to other values.
+    pub fn batch_of(&self, by: f64, set: &[(Line, f64)]) -> Vec<(Line, f64)> {
+        let own = |line: Line| set.iter().rev().find(|(of, _)| *of == line).map(|(_, value)| *value);
+        let grown = self.lines().zip(self.entries()).filter_map(|(line, entry)| match entry.how {
+            How::Given { value, grows: true } => Some((line, own(line).unwrap_or(value) * by)),
+            _ => None,
+        });
+        set.iter().copied().chain(grown).collect()
     }
 
     /// The first worked line that comes to less than nothing or to no number at all.

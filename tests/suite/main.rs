@@ -29,8 +29,11 @@ mod outside;
 // Amounts for a wanted result, against what the trade works out on paper.
 mod wanted;
 
-// The specimens behind the generated tables.
+// The pages' scripts, run by an engine of another hand: formulas to the bit, and what a reader is shown.
+mod reader;
 mod script;
+
+// The specimens behind the generated tables.
 mod specimens;
 
 // The trade's tables and worked examples, every row of every preparation.

@@ -43,6 +43,8 @@
     }
     return exp(exponent * ln(base));
   };
+  // A count this far from a whole one is a whole one.
+  const PARTED = 1e-9;
   const lesser = (a, b) => (a < b ? a : b);
   const greater = (a, b) => (a > b ? a : b);
 
@@ -377,6 +379,10 @@
   formulas["share-of-ceiling"] = (taken, most) =>
     taken / most;
 
+  // on one day, together; plain addition; every recipe taken as often as it says.
+  formulas["taken-together"] = (each) =>
+    sum([each], (i) => one(each, i));
+
   // energy; plain proportion; always.
   formulas["energy-of"] = (weight, eachGram) =>
     weight * eachGram;
@@ -437,6 +443,10 @@
   formulas["strong-of"] = (whole, strongParts, weakParts) =>
     whole * strongParts / (strongParts + weakParts);
 
+  // volume it makes; what is dissolved stays the same; made up to the mark.
+  formulas["diluted-to"] = (held, wanted) =>
+    held / wanted;
+
   // child's dose by Young; Clark’s rule and the rules beside it (encyclopedia article), a rule of history; history, for teaching only; not a dose.
   formulas["young"] = (adult, age) =>
     adult * age / (age + 6311520.0);
@@ -461,9 +471,57 @@
   formulas["for-the-body"] = (body, each) =>
     body * each;
 
+  // plant at most; plain proportion; the content differs from lot to lot.
+  formulas["holds-ceiling"] = (ceiling, content) =>
+    ceiling / content;
+
   // temperature of the mixture; heat lost by the one is gained by the other; watery liquids; the pot's own heat is left out.
   formulas["mixed-temperature"] = (weight, temperature) =>
     sum([weight, temperature], (i) => one(weight, i) * one(temperature, i)) / sum([weight], (i) => one(weight, i));
 
-  globalThis.stillroomFormulas = { formulas, relations };
+  // whole packs; as a cost sheet is kept on paper; weighed goods.
+  formulas["packs"] = (needed, holds) =>
+    Math.ceil(needed / holds - PARTED);
+
+  // bought, with whole packs; as a cost sheet is kept on paper; one price a pack.
+  formulas["cost-of-packs"] = (packs, price) =>
+    packs * price;
+
+  // as used; as a cost sheet is kept on paper; weighed goods; the rest of the pack is kept.
+  formulas["cost-used"] = (needed, holds, price) =>
+    needed / holds * price;
+
+  // as used; as a cost sheet is kept on paper; measured goods; the rest of the pack is kept.
+  formulas["cost-used-by-volume"] = (needed, holds, price) =>
+    needed / holds * price;
+
+  // costs together; as a cost sheet is kept on paper; always.
+  formulas["add-costs"] = (each) =>
+    sum([each], (i) => one(each, i));
+
+  // cost of each; as a cost sheet is kept on paper; shared alike.
+  formulas["cost-each"] = (cost, count) =>
+    cost / count;
+
+  // students that pay for it; as a cost sheet is kept on paper; a fee above what each student costs.
+  formulas["break-even"] = (fixed, fee, variable) =>
+    Math.ceil(fixed / (fee - variable) - PARTED);
+
+  // liquid to each gram; plain proportion; by weight and volume.
+  formulas["liquid-to-each"] = (liquid, plants) =>
+    liquid / plants;
+
+  // lost in a minute; measured before and after, at a steady simmer; that pot, that stove, that lid.
+  formulas["pot-test"] = (away, time) =>
+    away / time;
+
+  // alcohol by volume; 27 CFR 5.11 and 19.1: proof and proof gallon, twice the per cent by volume; United States, at 60 °F.
+  formulas["of-proof"] = (proof) =>
+    proof / 200.0;
+
+  // volume of the drops; plain proportion; a dropper that was counted out.
+  formulas["volume-of-drops"] = (drops, dropper) =>
+    drops / dropper;
+
+  globalThis.stillroomFormulas = { formulas, relations, pow, greater };
 })();

@@ -1,20 +1,15 @@
 "use strict";
-// Finds what is typed among the names and the words of the book. The index is a script beside this one, so that it
-// works from a disk too; nothing is sent anywhere. Without it the page is the list by letters.
 (() => {
   const index = globalThis.stillroomIndex;
   const form = document.querySelector(".finder");
   if (!index || !form) return;
 
-  // As the book spells its words: small, letters with marks plainly, no apostrophes.
   const apart = new Map(index.plain.flatMap(([letters, to]) => [...letters].map((letter) => [letter, to])));
   const plain = (text) => [...text.normalize("NFC").toLowerCase()].map((letter) => apart.get(letter) ?? letter).join("")
     .replace(/['\u2019\p{M}]/gu, "").replace(/[^\p{L}\p{N}]+/gu, " ").trim();
 
   const names = index.entries.map(([name, , , also]) => [plain(name), plain(also)]);
 
-  // How well an entry answers one word typed: its name begins with it, holds a word that does, another of its names
-  // does, or its page holds such a word.
   const begins = (text, word) => text.startsWith(word) || text.includes(` ${word}`);
   const worth = (word) => {
     const worths = names.map(([name, also]) => {
@@ -65,7 +60,6 @@
     for (const letter of letters) letter.hidden = Boolean(sought);
     const { none, one, some } = count.dataset;
     count.textContent = !sought ? "" : !hits.length ? none : hits.length === 1 ? one : some.replace("{count}", hits.length);
-    // What is looked for stays in the address, so that it can be kept and sent on.
     history.replaceState(null, "", sought ? `#?${encodeURIComponent(sought)}` : location.pathname);
   };
 
@@ -75,7 +69,6 @@
     event.preventDefault();
     list.querySelector("a")?.focus();
   });
-  // Arrows go down the list and back; Escape wipes what was typed.
   const move = (event, step) => {
     const stops = [box, ...list.querySelectorAll("a")];
     const next = stops[stops.indexOf(document.activeElement) + step];

@@ -1,9 +1,6 @@
 "use strict";
-// Keeps the book for reading without a connection, once it has been opened from a host. `sw-list.js`, written by the
-// press, names every file and a printing; another printing takes the place of the one kept.
 importScripts("sw-list.js");
 const { printing, files } = self.stillroomKept;
-// Several books may stand on one host: each keeps and clears its own alone.
 const OWN = `stillroom ${self.registration.scope} `;
 const KEPT = OWN + printing;
 

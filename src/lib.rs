@@ -62,6 +62,8 @@ pub mod keeping;
 
 pub mod caution;
 
+pub mod exercise;
+
 pub mod reader;
 
 pub mod day;

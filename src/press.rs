@@ -13,6 +13,7 @@
 //! depends on threads.
 
 mod addresses;
+mod classwork;
 mod days;
 mod facts;
 mod lesson;
@@ -32,10 +33,12 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
+pub use classwork::Exercised;
 pub use lesson::{Read, read_lesson};
 
 use put::Desk;
 
+use crate::calendar::Day;
 use crate::claims;
 use crate::diagnostic::{Code, Finding, Level, in_order, stops};
 use crate::formulary::{
@@ -68,15 +71,23 @@ pub struct Outcome {
 /// # Errors
 /// The folder cannot be read.
 pub fn proof(dir: &Path) -> Result<Outcome, Trouble> {
-    run(dir, None, &|| {})
+    run(dir, None, None, &|| {})
 }
 
 /// Proofs, then writes the site at `site`. With a finding that stops, nothing is written and an old
 /// site stays whole. `tick` is called once a lesson.
 ///
+/// `today` is the day of the press: answers that come out later are held back, and all that have a day where it is not
+/// known.
+///
 /// # Errors
 /// The folder cannot be read, or the site not written.
-pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
+pub fn press(
+    dir: &Path,
+    site: &Path,
+    today: Option<Day>,
+    tick: &(dyn Fn() + Sync),
+) -> Result<Outcome, Trouble> {
     // Looked for first: a mistyped folder must not leave a new one beside it.
     if !dir.is_dir() {
         return Err(Trouble::NoFolder(dir.to_path_buf()));
@@ -85,7 +96,7 @@ pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcom
         return Err(Trouble::NotOurs(site.to_path_buf()));
     }
     let stage = Stage::open(site)?;
-    let result = run(dir, Some(&stage), tick);
+    let result = run(dir, Some(&stage), today, tick);
     match result {
         Ok(mut outcome) if !stops(&outcome.findings) => {
             stage.swap_in()?;
@@ -99,7 +110,12 @@ pub fn press(dir: &Path, site: &Path, tick: &(dyn Fn() + Sync)) -> Result<Outcom
     }
 }
 
-fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Outcome, Trouble> {
+fn run(
+    dir: &Path,
+    stage: Option<&Stage>,
+    today: Option<Day>,
+    tick: &(dyn Fn() + Sync),
+) -> Result<Outcome, Trouble> {
     let mut findings = Vec::new();
     let (gathered, mut book) = open_book(dir, &mut findings)?;
     for path in &gathered.pictures {
@@ -111,7 +127,7 @@ fn run(dir: &Path, stage: Option<&Stage>, tick: &(dyn Fn() + Sync)) -> Result<Ou
         Some(theme) => theme,
         None => return Ok(Outcome { findings, ..Outcome::default() }),
     };
-    let desk = Desk::new(&gathered, &book, &theme, stage);
+    let desk = Desk::new(&gathered, &book, &theme, stage, today);
     let done: Vec<Result<lesson::Done, Trouble>> = (0..book.lessons.len())
         .into_par_iter()
         .map(|n| {

@@ -29,11 +29,11 @@ pub fn worked(recipe: &Worked, wanted: &Wanted) -> Result<Worked, Unmet> {
         WantedBy::Times(times) => times * more,
         by => {
             let (line, target) = target(recipe, by)?;
-            turn_round(working, |by| working.batch(by), line, target * more, BATCH)
+            turn_round(working, |by| working.batch_of(by, &recipe.set), line, target * more, BATCH)
                 .map_err(|none| Unmet { why: in_words(recipe, line, &none) })?
         }
     };
-    Ok(recipe.with(&working.batch(by)))
+    Ok(recipe.with(&working.batch_of(by, &recipe.set)))
 }
 
 /// The line that is to come to so much, in its unit.

@@ -8,10 +8,11 @@ use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::atomic::{AtomicUsize, Ordering};
-use std::time::Instant;
+use std::time::{Instant, SystemTime};
 
 use clap::{Parser, Subcommand};
 
+use crate::calendar::Day;
 use crate::diagnostic::{self, Level, Look};
 use crate::press::{self, Outcome};
 use crate::site::Trouble;
@@ -41,6 +42,9 @@ enum What {
         /// Folder of the site [default: site, beside the formulary]
         #[arg(long, value_name = "SITE")]
         to: Option<PathBuf>,
+        /// Press as on that day: answers that come out later are held back [default: today]
+        #[arg(long = "as-on", value_name = "DAY")]
+        day: Option<String>,
     },
     /// Print a recipe's working, line by line
     Work {
@@ -85,7 +89,7 @@ pub fn main() -> ExitCode {
     let look = look(asked.sentences);
     let result = match &asked.what {
         What::Proof { dir } => proof(&folder(dir.as_deref()), look),
-        What::Press { dir, to } => press(&folder(dir.as_deref()), to.as_deref(), look),
+        What::Press { dir, to, day } => press(&folder(dir.as_deref()), to.as_deref(), day.as_deref(), look),
         What::Work { lesson, dir, wanted, set, measured, aim, other, json } => {
             let asked = work::Question {
                 recipe: lesson,
@@ -129,8 +133,16 @@ fn proof(dir: &Path, look: Look) -> Result<ExitCode, Trouble> {
     Ok(close(&outcome, look, start, None))
 }
 
-fn press(dir: &Path, to: Option<&Path>, look: Look) -> Result<ExitCode, Trouble> {
+fn press(dir: &Path, to: Option<&Path>, day: Option<&str>, look: Look) -> Result<ExitCode, Trouble> {
     let start = Instant::now();
+    let today = match day.map(Day::read) {
+        Some(Ok(day)) => Some(day),
+        Some(Err(misread)) => {
+            say(&mut std::io::stderr(), &format!("stillroom: {}", misread.message));
+            return Ok(ExitCode::from(2));
+        }
+        None => today(),
+    };
     let site = to.map_or_else(|| press::site_beside(dir), Path::to_path_buf);
     let lessons = AtomicUsize::new(0);
     let terminal = std::io::stderr().is_terminal();
@@ -143,11 +155,19 @@ fn press(dir: &Path, to: Option<&Path>, look: Look) -> Result<ExitCode, Trouble>
             let _ = stderr.flush();
         }
     };
-    let outcome = press::press(dir, &site, &tick)?;
+    let outcome = press::press(dir, &site, today, &tick)?;
     if terminal {
         say(&mut std::io::stderr(), "\r");
     }
     Ok(close(&outcome, look, start, Some(&site)))
+}
+
+/// The day by this machine's clock, in UTC.
+fn today() -> Option<Day> {
+    const SECONDS: u64 = 86_400;
+    let since = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH).ok()?;
+    let first = Day::read("1970-01-01").ok()?;
+    Some(first.after(u32::try_from(since.as_secs() / SECONDS).ok()?))
 }
 
 /// Prints findings on stderr and the summary line on stdout.

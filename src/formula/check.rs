@@ -36,7 +36,7 @@ fn dimension(expr: &Expr, with: &[Stands]) -> Result<Option<Dimension>, Clash> {
         Expr::Symbol(symbol) => Ok(Some(with[symbol.index()].unit.dimension)),
         Expr::Figure(figure) => Ok(Some(figure.unit.dimension)),
         Expr::One(_, inner) => {
-            plain(inner, "exp or ln")?;
+            plain(inner, "exp, ln or a whole number")?;
             Ok(Some(Dimension::NONE))
         }
         Expr::Two(op, a, b) => {

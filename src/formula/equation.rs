@@ -213,6 +213,14 @@ impl Writer<'_> {
             (Form::Spoken, Function::Ln) => format!("the natural logarithm of ({inner})"),
             (Form::Plain, Function::Exp) => format!("e^({inner})"),
             (Form::Plain, Function::Ln) => format!("ln({inner})"),
+            (Form::MathMl, Function::Up) => {
+                format!("<mrow><mo>⌈</mo>{inner}<mo>⌉</mo></mrow>")
+            }
+            (Form::MathMl, Function::Down) => {
+                format!("<mrow><mo>⌊</mo>{inner}<mo>⌋</mo></mrow>")
+            }
+            (_, Function::Up) => format!("({inner}), whole, rounded up"),
+            (_, Function::Down) => format!("({inner}), whole, rounded down"),
         };
         Piece { text, binds: Binds::Atom }
     }

@@ -21,6 +21,8 @@ pub fn evaluate(expr: &Expr, with: &[Vec<Line>], values: &[f64], at: usize) -> f
         Expr::Figure(figure) => figure.value,
         Expr::One(Function::Exp, inner) => exact::exp(value(inner)),
         Expr::One(Function::Ln, inner) => exact::ln(value(inner)),
+        Expr::One(Function::Up, inner) => (value(inner) - exact::PARTED).ceil(),
+        Expr::One(Function::Down, inner) => (value(inner) + exact::PARTED).floor(),
         Expr::Two(op, a, b) => apply(*op, value(a), value(b)),
         Expr::Each(fold, inner) => {
             let count = times(inner, with);

@@ -36,13 +36,17 @@ impl Symbol {
     }
 }
 
-/// Functions of one number, our own so that they agree everywhere.
+/// Functions of one number, such that they agree everywhere.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Function {
     /// e to the power of.
     Exp,
     /// The natural logarithm of.
     Ln,
+    /// The next whole number up; what floating point alone adds is none.
+    Up,
+    /// The next whole number down; what floating point alone takes away is none.
+    Down,
 }
 
 /// Operations on two numbers.
@@ -210,6 +214,16 @@ pub fn exp(inner: impl Into<Expr>) -> Expr {
 /// The natural logarithm of an expression.
 pub fn ln(inner: impl Into<Expr>) -> Expr {
     Expr::One(Function::Ln, Box::new(inner.into()))
+}
+
+/// The next whole number up from an expression.
+pub fn whole_up(inner: impl Into<Expr>) -> Expr {
+    Expr::One(Function::Up, Box::new(inner.into()))
+}
+
+/// The next whole number down from an expression.
+pub fn whole_down(inner: impl Into<Expr>) -> Expr {
+    Expr::One(Function::Down, Box::new(inner.into()))
 }
 
 /// An expression to a plain power.

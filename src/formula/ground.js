@@ -43,6 +43,8 @@
     }
     return exp(exponent * ln(base));
   };
+  // A count this far from a whole one is a whole one.
+  const PARTED = 1e-9;
   const lesser = (a, b) => (a < b ? a : b);
   const greater = (a, b) => (a > b ? a : b);
 

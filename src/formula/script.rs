@@ -94,6 +94,8 @@ fn write(expr: &Expr, names: &[String], many: &[bool], each: bool) -> (String, H
         }
         Expr::One(Function::Exp, of) => (format!("exp({})", bare(of)), Holds::Whole),
         Expr::One(Function::Ln, of) => (format!("ln({})", bare(of)), Holds::Whole),
+        Expr::One(Function::Up, of) => (format!("Math.ceil({} - PARTED)", bare(of)), Holds::Whole),
+        Expr::One(Function::Down, of) => (format!("Math.floor({} + PARTED)", bare(of)), Holds::Whole),
         Expr::Two(op, a, b) => {
             let (sign, holds) = match op {
                 Op::Add => (" + ", Holds::Sum),

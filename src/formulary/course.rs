@@ -39,6 +39,8 @@ pub struct Course {
     pub kitchen: super::Kitchen,
     /// What things cost.
     pub prices: super::Prices,
+    /// How exercises are set.
+    pub classwork: super::Classwork,
 }
 
 /// Reads `formulary.yaml`.
@@ -94,6 +96,9 @@ pub fn read_course(source: &Source, findings: &mut Vec<Finding>) -> Course {
     }
     if let Some(node) = fields.take("prices") {
         course.prices = super::prices::read_prices(node, findings).unwrap_or_default();
+    }
+    if let Some(node) = fields.take("exercises") {
+        course.classwork = super::classwork::read_classwork(node, findings);
     }
     fields.finish(findings);
     course

@@ -33,6 +33,8 @@ pub struct LessonHead {
     pub one_day: Vec<Spanned<String>>,
     /// Recipes and variations of the book that are set side by side, two and two.
     pub side_by_side: Vec<[Spanned<String>; 2]>,
+    /// How its exercises are set, where it says so itself.
+    pub classwork: super::Classwork,
 }
 
 impl LessonHead {
@@ -86,6 +88,9 @@ pub fn read_head(source: &Source, parts: &Parts, findings: &mut Vec<Finding>) ->
     if let Some(node) = fields.take("side by side") {
         let pairs = node.list("what is set side by side", findings).unwrap_or_default();
         head.side_by_side = pairs.iter().filter_map(|node| pair(node, findings)).collect();
+    }
+    if let Some(node) = fields.take("exercises") {
+        head.classwork = super::classwork::read_classwork(node, findings);
     }
     let mut words = |key: &str, findings: &mut Vec<Finding>| {
         Some(fields.take(key)?.text(key, findings)?.value.to_string())

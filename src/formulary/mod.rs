@@ -3,6 +3,7 @@
 //! Read once, before any lesson is worked; plain values with their places.
 
 mod change;
+mod classwork;
 mod course;
 mod glossary;
 mod kitchen;
@@ -14,6 +15,7 @@ mod products;
 
 pub use crate::cited::{Between, Cited, PageCaution, Substitute, Told};
 pub use change::{Change, Correction};
+pub use classwork::{Classwork, MOST_VERSIONS};
 pub use course::{Course, read_course};
 pub use glossary::{Term, read_glossary, terms};
 pub use kitchen::{Crossing, FreshPlant, Kitchen, Pot, Stove};

@@ -209,7 +209,13 @@ fn code(out: &mut Context<Pass>, node: Node<'_>, block: &NodeCodeBlock, at: Sour
         let info = Span::new(start, start + info.trim().len());
         let inside = Span::new(pass.lines.start(at.start.line + 1), pass.lines.start(at.end.line));
         let text = pass.lines.slice(inside).to_string();
-        pass.found.blocks.push(Block { kind, info, text: Spanned::new(text, inside) });
+        let parts = pass.ours.first() == Some(&kind);
+        let block = Block { kind, info, text: Spanned::new(text, inside) };
+        if !parts {
+            pass.found.asides.push(block);
+            return Ok(());
+        }
+        pass.found.blocks.push(block);
         out.cr()?;
         return Hole::Block.mark(out);
     }

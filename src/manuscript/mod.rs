@@ -88,8 +88,10 @@ pub enum LinkTo {
 /// A body gone through once: plain data that can be kept and sent between threads.
 #[derive(Clone, Debug, Default)]
 pub struct Manuscript {
-    /// Our blocks, in order.
+    /// Our blocks of the kind that parts the text, in order.
     pub blocks: Vec<Block>,
+    /// Our blocks of the other kinds, in order: they stand aside and leave no trace in the text.
+    pub asides: Vec<Block>,
     /// Headings, in order.
     pub headings: Vec<Heading>,
     /// Links and pictures, in order; refused ones are not among them.
@@ -109,8 +111,8 @@ pub struct Rendered {
     pub notes: String,
 }
 
-/// Goes through the Markdown at `body`. Fenced blocks of a kind among `ours` are kept apart; every
-/// other block is shown as written. Where one of `terms` first stands in running text it becomes a link
+/// Goes through the Markdown at `body`. Fenced blocks of a kind among `ours` are kept apart: those of the first kind part
+/// the text, those of the others stand aside. Every other block is shown as written. Where one of `terms` first stands in running text it becomes a link
 /// `term:NAME`, as if the author had written one.
 pub fn read(source: &Source, body: Span, ours: &[&str], terms: &Terms) -> Manuscript {
     format::read(source, body, ours, terms)

@@ -252,6 +252,12 @@ impl Measure {
         value.times(self.factor())
     }
 
+    /// How many of it a value in the base unit is, as it is read off: 100 °C are 212 °F.
+    pub fn of_base(self, value: f64) -> f64 {
+        let zero = if self == Measure::Fahrenheit { 32.0 } else { 0.0 };
+        value / self.factor().to_f64() + zero
+    }
+
     /// The unit this text spells.
     pub fn spelled(text: &str) -> Option<Measure> {
         let text: String = text
@@ -296,6 +302,9 @@ mod tests {
         assert_eq!(Measure::spelled("fl-oz"), Some(Measure::FlOz));
         assert_eq!(Measure::spelled("oz (weight)"), Some(Measure::OzWeight));
         assert_eq!(Measure::spelled("c"), None);
+        // By definition: water boils at 212 °F, and a quart is four cups.
+        assert_eq!(Measure::Fahrenheit.of_base(100.0), 212.0);
+        assert_eq!(Measure::Cup.of_base(946.352946), 4.0);
     }
 
     #[test]

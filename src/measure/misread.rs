@@ -26,19 +26,19 @@ impl Misread {
     }
 
     /// A fault of the whole text, the space around it left out.
-    pub(super) fn of(text: &str, code: Code, message: impl Into<String>) -> Misread {
+    pub(crate) fn of(text: &str, code: Code, message: impl Into<String>) -> Misread {
         let start = text.len() - text.trim_start().len();
         Misread::new(start..start.max(text.trim_end().len()), code, message)
     }
 
     /// The same with its reason.
-    pub(super) fn why(mut self, why: impl Into<String>) -> Misread {
+    pub(crate) fn why(mut self, why: impl Into<String>) -> Misread {
         self.why = Some(why.into());
         self
     }
 
     /// The same with one more thing to write.
-    pub(super) fn write(mut self, write: impl Into<String>) -> Misread {
+    pub(crate) fn write(mut self, write: impl Into<String>) -> Misread {
         self.write.push(write.into());
         self
     }

@@ -1,7 +1,7 @@
 //! Worked numbers: the short sum, what unfolds under each line, and the whole working.
 
 use super::show::{between, cite, in_other_system, kind, other, plainly, source_of, whole};
-use super::view::{Fold, FormulaRow, Kind, Ledger, LedgerRow, Link, PartLink};
+use super::view::{EveryRow, Fold, FormulaRow, Kind, Ledger, LedgerRow, Link, PartLink};
 use crate::formula::equation::{Form, Writer, escape};
 use crate::formula::expr::Symbol;
 use crate::formula::{Formula, Line, Use};
@@ -28,20 +28,31 @@ pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledg
             row
         })
         .collect();
-    let whole = working.lines().map(|line| self::row(worked, line, &format!("{prefix}-all"), root)).collect();
-    Ledger { part, short_sum: short_sum(worked), matters: matters(worked), rows, whole }
+    Ledger { part, short_sum: short_sum(worked), matters: matters(worked), rows, whole: None }
 }
 
 /// Every line of a working that is no recipe's, in order.
 pub fn lines(worked: &Worked, prefix: &str, root: &str) -> Vec<LedgerRow> {
-    let mut rows: Vec<LedgerRow> =
-        worked.laid.working.lines().map(|line| row(worked, line, prefix, root)).collect();
-    // Nothing here stands in a recipe: what is given was asked for.
-    for row in rows.iter_mut().filter(|row| row.kind == Kind::Declared) {
-        row.between = "as asked".to_string();
-        row.source_html = "As asked.".to_string();
+    let rows = worked.laid.working.lines().map(|line| row(worked, line, prefix, root));
+    rows.map(|row| as_asked(worked, row)).collect()
+}
+
+/// Where nothing stands in a recipe, what is given was asked for.
+fn as_asked(worked: &Worked, row: LedgerRow) -> LedgerRow {
+    if row.kind != Kind::Declared || worked.laid.preparation.is_some() {
+        return row;
     }
-    rows
+    LedgerRow { between: "as asked".to_string(), source_html: "As asked.".to_string(), ..row }
+}
+
+/// Lines of a working with what each is worked from at once, in order: what a key shows of an answer.
+pub fn lines_of(worked: &Worked, lines: &[Line], prefix: &str, root: &str) -> Vec<LedgerRow> {
+    let working = &worked.laid.working;
+    let inputs = lines.iter().flat_map(|line| working.entry(*line).how.inputs());
+    let mut all: Vec<Line> = inputs.chain(lines.iter().copied()).collect();
+    all.sort();
+    all.dedup();
+    all.into_iter().map(|line| as_asked(worked, row(worked, line, prefix, root))).collect()
 }
 
 /// One sentence that says the sum in the fewest figures.
@@ -127,15 +138,19 @@ fn row(worked: &Worked, line: Line, prefix: &str, root: &str) -> LedgerRow {
         Some(id) => format!("{prefix}-{}", id.text()),
         None => format!("{prefix}-line-{}", line.index() + 1),
     };
+    // What was measured follows from nothing.
+    let measured = worked.set.iter().any(|(of, _)| *of == line) && matches!(entry.how, How::Worked(_));
     let (words, figures_html, spoken, long) = match &entry.how {
-        How::Worked(by) => equation(worked, by),
+        How::Worked(by) if !measured => equation(worked, by),
+        How::Worked(_) => Default::default(),
         How::Assumed { .. } | How::Given { .. } | How::Published { .. } => Default::default(),
     };
     let range = between(worked, line);
     let ranged = range.is_some();
     let between = range.unwrap_or_else(|| match entry.how {
-        How::Given { .. } => "as the recipe says".to_string(),
-        How::Published { .. } => "as published".to_string(),
+        How::Given { .. } => AS_SAID.to_string(),
+        How::Published { .. } => AS_PUBLISHED.to_string(),
+        How::Worked(_) if measured => "as measured".to_string(),
         _ if worked.ranges[line.index()].is_wide() => "firm to the last place".to_string(),
         _ => "exact".to_string(),
     });
@@ -154,10 +169,38 @@ fn row(worked: &Worked, line: Line, prefix: &str, root: &str) -> LedgerRow {
         closed: id.is_some() && working.line(Id::Finished) == Some(line),
         measurable: entry.measurable,
         kind: kind(&entry.how),
-        source_html: source_of(&entry.how, root),
+        source_html: if measured { "As measured.".to_string() } else { source_of(&entry.how, root) },
         fold: None,
     }
 }
+
+/// Every line of a working, in order.
+pub fn every(worked: &Worked) -> Vec<EveryRow> {
+    worked.laid.working.lines().map(|line| in_short(worked, line)).collect()
+}
+
+/// One line of the whole working.
+fn in_short(worked: &Worked, line: Line) -> EveryRow {
+    let entry = worked.laid.working.entry(line);
+    EveryRow {
+        name: entry.name.clone(),
+        sum: match &entry.how {
+            How::Worked(by) => {
+                let figure = |symbol: Symbol, at: usize| worked.shown(by.with[symbol.index()][at]);
+                Writer { form: Form::Plain, atom: &figure, with: Some(&by.with) }.write(&by.formula.is)
+            }
+            How::Given { .. } => AS_SAID.to_string(),
+            How::Published { .. } => AS_PUBLISHED.to_string(),
+            How::Assumed { .. } => "assumed".to_string(),
+        },
+        result: worked.shown(line),
+        between: between(worked, line).unwrap_or_default(),
+    }
+}
+
+/// What stands in place of a range where a number was declared, and where it is published.
+const AS_SAID: &str = "as the recipe says";
+const AS_PUBLISHED: &str = "as published";
 
 /// The equation in words, with the figures put in (MathML), spoken, and whether it is long.
 fn equation(worked: &Worked, by: &Use) -> (String, String, String, bool) {

@@ -4,7 +4,7 @@ use super::changes_page::corrections;
 use super::glossary_page::of_lesson;
 use super::recipe::recipe;
 use super::reference::{Anchored, Lesson, Reference, anchor, refer};
-use super::view::{Frame, LessonPage, Piece};
+use super::view::{Copybook, Frame, LessonPage, Piece};
 use crate::diagnostic::Finding;
 use crate::manuscript::{LinkFound, LinkTo, render};
 
@@ -36,15 +36,17 @@ pub fn prose(text: &Lesson) -> String {
     rendered.pieces.concat() + &rendered.notes
 }
 
-/// The view of a lesson.
-pub fn page(lesson: &Lesson, frame: Frame) -> LessonPage {
+/// The view of a lesson; `copybooks` are the exercises of its recipes, one a block.
+pub fn page(lesson: &Lesson, frame: Frame, mut copybooks: Vec<Option<Copybook>>) -> LessonPage {
     let rendered = render(lesson.manuscript, |link| to(lesson, link));
     let root = frame.root.clone();
     let mut pieces: Vec<Piece> = Vec::new();
     for (n, prose) in rendered.pieces.into_iter().enumerate() {
         let block = lesson.manuscript.blocks.get(n);
         let recipe = block.zip(lesson.recipes.get(n).and_then(Option::as_ref)).map(|(block, worked)| {
-            recipe(worked, lesson.book, &anchor(lesson, n), &block.text.value, &root, lesson.head.date)
+            let copybook = copybooks.get_mut(n).and_then(Option::take);
+            let id = anchor(lesson, n);
+            recipe(worked, lesson.book, &id, &block.text.value, &root, lesson.head.date, copybook)
         });
         pieces.push(Piece { prose_html: prose, recipe });
     }

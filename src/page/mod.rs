@@ -29,6 +29,7 @@ pub mod glossary_page;
 pub mod pantry_page;
 
 pub mod checks_page;
+pub mod exercises;
 pub mod lesson;
 pub mod linked_data;
 pub mod look_up;
@@ -39,6 +40,7 @@ pub mod recipes_page;
 pub mod sheet;
 pub mod show;
 pub mod sides_page;
+mod slate;
 pub mod spirits_page;
 pub mod tables_page;
 pub mod variations;

@@ -2,11 +2,14 @@
 
 use super::batch_picture::batch_picture;
 use super::label::label;
-use super::show::{Both, between, capital, cite, clock, duration, plainly, sweet_both, volume_both};
+use super::show::{
+    Both, between, capital, cite, clock, duration, plainly, sweet_both, told_minutes, volume_both,
+};
+use super::slate::slate;
 use super::timeline::timeline;
 use super::view::{
-    CautionRow, Cautions, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order, PartLink, Recipe,
-    StepRow, Turned, Variations, Written,
+    CautionRow, Cautions, Copybook, GatherRow, Gathering, Kind, Latin, Levels, MoverRow, Note, Order,
+    PartLink, Recipe, StepRow, Turned, Variations, Written,
 };
 use super::{cost, fair_copy, keeping, ledger, variations, wanted};
 use crate::aim;
@@ -33,12 +36,14 @@ const PARTS: &[&str] = &[
     "variations",
     "keeping",
     "cautions",
+    "slate",
+    "exercises",
     "written",
 ];
 
 /// The view of a recipe. `id` is its anchor, `written` its block, `root` the way to the site's root.
 ///
-/// `made` is when it is made, where the lesson has a date.
+/// `made` is when it is made, where the lesson has a date; `copybook` are its exercises, where it has any.
 pub fn recipe(
     worked: &WorkedRecipe,
     book: &Formulary,
@@ -46,6 +51,7 @@ pub fn recipe(
     written: &str,
     root: &str,
     made: Option<Day>,
+    copybook: Option<Copybook>,
 ) -> Recipe {
     let base = &worked.base;
     let seen = Seen { worked: base, recipe: &worked.recipe, book, whole: Some(worked) };
@@ -59,6 +65,7 @@ pub fn recipe(
         "cost" => bill.is_some(),
         "turned" => !worked.recipe.aims.is_empty(),
         "levels" => !levels.vessels.is_empty(),
+        "exercises" => copybook.is_some(),
         _ => true,
     };
     let parts: Vec<PartLink> = PARTS
@@ -94,6 +101,8 @@ pub fn recipe(
             rows: caution_rows(&cautions, id, root),
             closing: caution::CLOSING.to_string(),
         },
+        slate: slate(worked, book, part("slate")),
+        copybook: copybook.map(|copybook| Copybook { part: part("exercises"), ..copybook }),
         written: Written { part: part("written"), lines_html: fair_copy::lines(written) },
         argument: parts,
     }
@@ -226,6 +235,7 @@ fn order(worked: &Worked, part: PartLink) -> Order {
             html: sentence(worked, done),
             at: clock(start),
             takes: if minutes > 0.0 { duration(minutes) } else { String::new() },
+            minutes: told_minutes(minutes),
             condition,
         });
         start += minutes;

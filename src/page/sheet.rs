@@ -1,6 +1,7 @@
 //! A recipe for paper: what a handout, a card and a jar's label need of it, taken from its page's own view.
 
 use super::label::company_rows;
+use super::ledger::every;
 use super::view::{Recipe, Sheet, Weighed};
 use crate::formulary::Formulary;
 use crate::keeping::judge;
@@ -32,6 +33,8 @@ pub fn sheet(recipe: &Recipe, worked: &WorkedRecipe, book: &Formulary) -> Sheet 
         gathering: recipe.gathering.rows.clone(),
         steps: recipe.order.steps.clone(),
         lines: recipe.ledger.rows.iter().filter(|row| row.closed || row.measurable).cloned().collect(),
+        every: every(base),
+        blanks: recipe.slate.blanks.clone(),
         cautions: recipe.cautions.rows.iter().filter(|row| row.level != "note").cloned().collect(),
         storage: rung.words.to_string(),
         class: rung.class.to_string(),

@@ -58,14 +58,21 @@ pub fn style(text: &str) -> Result<String, Spot> {
     style::small(text)
 }
 
-/// A script without blanks around it, and nothing else changed.
+/// A theme's script without blanks around it and without the lines that are a comment, and nothing else changed: the
+/// minifying crate renames what is inside functions and works out sums of numbers ahead.
 ///
-/// The minifying crate renames what is inside functions and works out sums of numbers ahead. The
-/// formulas in a page's script are there to be read, and agree with the working to the bit as
-/// they are written.
+/// Lines of a text between backticks stay as they are. What is there to be read, the formulas and the rules, is written
+/// by the press and does not come this way.
 pub fn script(text: &str) -> String {
-    let mut small = text.trim_start_matches('\u{feff}').trim().to_string();
-    if !small.is_empty() {
+    let mut small = String::new();
+    let mut in_text = false;
+    for line in text.trim_start_matches('\u{feff}').trim().lines() {
+        if !in_text && line.trim_start().starts_with("//") {
+            continue;
+        }
+        let ticks = line.matches('`').count() - line.matches("\\`").count();
+        in_text ^= ticks % 2 == 1;
+        small.push_str(line);
         small.push('\n');
     }
     small
@@ -77,6 +84,13 @@ mod tests {
 
     fn small(text: &str) -> String {
         template(text).expect("sound")
+    }
+
+    #[test]
+    fn comments_go_from_scripts_and_texts_stay() {
+        let text = "// Why.\nlet a = 1; // b\n  // More.\nlet b = `\n// no comment\n`;\n";
+        assert_eq!(script(text), "let a = 1; // b\nlet b = `\n// no comment\n`;\n");
+        assert_eq!(script("// Only words.\n"), "");
     }
 
     fn refused(text: &str) -> (usize, usize) {

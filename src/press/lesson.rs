@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use super::classwork::{self, Exercised};
 use super::noted::{Noted, note as note_recipe};
 use super::paper;
 use super::put::{Desk, lesson_link, located};
@@ -63,6 +64,8 @@ pub struct Read {
     pub manuscript: Manuscript,
     /// Its recipes, one a block.
     pub recipes: Vec<Option<WorkedRecipe>>,
+    /// Its exercises.
+    pub exercised: Vec<Exercised>,
     /// Findings, each with its place.
     pub findings: Vec<Finding>,
 }
@@ -80,7 +83,7 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
     let Ok(parts) = manuscript::parts(&source) else {
         return Ok(None);
     };
-    let manuscript = manuscript::read(&source, parts.body.span, &["recipe"], &book.terms);
+    let manuscript = manuscript::read(&source, parts.body.span, &["recipe", "exercise"], &book.terms);
     let mut findings: Vec<Finding> = manuscript.findings.clone();
     let mut recipes = Vec::new();
     for block in &manuscript.blocks {
@@ -100,13 +103,16 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
         recipes.push(worked);
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
     }
+    let mut found = Vec::new();
+    let exercised = classwork::posed(&manuscript, &recipes, book, head, &mut found);
+    findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
     if manuscript.blocks.is_empty() && !stops(&findings) {
         findings.push(
             Finding::of_file(Level::Error, Code::NoRecipe, &head.path, "the lesson holds no recipe")
                 .write("```recipe\nname: ...\n```"),
         );
     }
-    Ok(Some(Read { source, manuscript, recipes, findings }))
+    Ok(Some(Read { source, manuscript, recipes, exercised, findings }))
 }
 
 pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
@@ -135,6 +141,12 @@ pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
         return Ok(done);
     }
     let path = lesson_link(head, "").href;
+    for exercised in &read.exercised {
+        let worked = exercised.versions.first().and_then(|posed| posed.worked.as_ref());
+        if let Some((worked, _)) = worked {
+            note_users(worked, &lesson_link(head, ""), &mut done.users);
+        }
+    }
     let mut frame = desk.frame(&head.title, &head.summary, &path);
     let neighbour = |at: usize| {
         book.lessons.get(at).map(|head| Link {
@@ -145,17 +157,24 @@ pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
     };
     frame.back = n.checked_sub(1).and_then(neighbour);
     frame.catchword = neighbour(n + 1);
-    let mut view = page(&lesson, frame);
+    let copybooks = classwork::copybooks(desk, head, &read.exercised, read.recipes.len());
+    let mut view = page(&lesson, frame, copybooks);
     let told: Vec<Told> = read.recipes.iter().flatten().map(told).collect();
     let (address, date) = (book.course.address.as_deref(), head.date.map(Day::iso));
     view.linked_html = linked_data::of_lesson(&view, &told, address, &path, date.as_deref());
     view.on_paper = paper::links(desk, head);
+    view.on_paper.splice(0..0, classwork::links(desk, head, &read.exercised));
+    for recipe in view.pieces.iter_mut().filter_map(|piece| piece.recipe.as_mut()) {
+        let href = format!("../{}#{}-sheet", paper::sheet_path(paper::WORKINGS, head), recipe.id);
+        recipe.ledger.whole = Some(Link { text: desk.word("every-line"), href, current: false });
+    }
     let recipes = view.pieces.iter().filter_map(|piece| piece.recipe.as_ref());
     let sheets: Vec<Sheet> = recipes
         .zip(read.recipes.iter().flatten())
         .map(|(recipe, worked)| sheet(recipe, worked, book))
         .collect();
     paper::sheets(desk, head, &sheets, &mut done.findings)?;
+    classwork::press(desk, head, &read.exercised, &mut done.findings)?;
     done.terms = view.words.iter().map(|row| row.id.clone()).collect();
     desk.page(&path, "lesson.html", &view, &mut done.findings)?;
     Ok(done)

@@ -1,5 +1,6 @@
 //! Look up: everything the book has a page or a place for, and the index the script finds it by.
 
+use super::classwork::{ANSWERS, EXERCISES};
 use super::lesson::{Done, all_noted};
 use super::paper::SHEETS;
 use super::put::{Desk, Put, lesson_link, page_link};
@@ -48,7 +49,10 @@ fn entries(desk: &Desk, done: &[Done]) -> Vec<Entry> {
     // What is left are the book's own pages, under the titles they have.
     let made = desk.made();
     let on_paper = |path: &str| {
-        SHEETS.iter().any(|folder| path.split('/').next() == Some(*folder) && path.contains('/'))
+        SHEETS
+            .iter()
+            .chain(&[EXERCISES, ANSWERS])
+            .any(|folder| path.split('/').next() == Some(*folder) && path.contains('/'))
     };
     let other = made
         .leaves

@@ -19,6 +19,7 @@ use crate::page::children_page;
 use crate::page::method_page::{self, Users};
 use crate::page::spirits_page;
 use crate::page::view::{BillRow, ChangeRow, HomePage};
+use crate::reader;
 use crate::site::Trouble;
 
 /// Makes and writes them.
@@ -34,7 +35,9 @@ pub(super) fn press(desk: &Desk, done: &[Done], findings: &mut Vec<Finding>) -> 
     }
     let children = children_page::page(desk.titled("childrens-doses", "childrens-doses.html"), &mut users);
     put.page("childrens-doses.html", "children.html", &children)?;
-    desk.write("formulas.js", script(&method_page::used(&users)).as_bytes())?;
+    let formulas = method_page::used(&users);
+    desk.write("formulas.js", script(&formulas).as_bytes())?;
+    desk.write("reader.js", reader::script(&formulas).as_bytes())?;
     put.page("method.html", "method.html", &method_page::page(desk.titled("method", "method.html"), &users))?;
     checks(&mut put)?;
     tables::press(done, &mut put)?;

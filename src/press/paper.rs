@@ -1,5 +1,6 @@
-//! For paper: a handout, cards and labels a lesson, and the booklet of the whole course.
+//! For paper: a handout, cards, labels and every line of the sums a lesson, and the booklet of the whole course.
 
+use super::classwork::ANSWERS;
 use super::put::{Desk, Put, lesson_link};
 use crate::diagnostic::Finding;
 use crate::formulary::LessonHead;
@@ -8,7 +9,9 @@ use crate::page::view::{BookletPage, BoundLeaf, Frame, Link, Sheet, SheetsPage};
 use crate::site::Trouble;
 
 /// Sheets a lesson: the folder they stand in, which names the template and the theme's words `sheet-FOLDER`.
-pub(super) const SHEETS: [&str; 3] = ["handouts", "cards", "labels"];
+pub(super) const SHEETS: [&str; 4] = ["handouts", "cards", "labels", WORKINGS];
+/// Where every line of each recipe stands.
+pub(super) const WORKINGS: &str = "workings";
 /// The booklet's page.
 const BOOKLET: &str = "booklet.html";
 /// Blank leaves for notes at its end.
@@ -19,7 +22,7 @@ pub(super) fn sheet_path(folder: &str, head: &LessonHead) -> String {
     format!("{folder}/{}.html", head.slug)
 }
 
-/// Makes a lesson's handout, cards and labels.
+/// Makes a lesson's handout, cards, labels and workings.
 pub(super) fn sheets(
     desk: &Desk,
     head: &LessonHead,
@@ -47,7 +50,7 @@ pub(super) fn sheets(
 }
 
 /// What no sheet may leave out: the book and its printing, whose words it is, and who comes first.
-fn foot(desk: &Desk) -> Vec<String> {
+pub(super) fn foot(desk: &Desk) -> Vec<String> {
     let course = &desk.book.course;
     let printed = [course.book.as_str(), course.printing.as_str()];
     let printed: Vec<&str> = printed.into_iter().filter(|text| !text.is_empty()).collect();
@@ -67,8 +70,9 @@ pub(super) fn booklet(put: &mut Put) -> Result<(), Trouble> {
         .collect();
     plants.sort();
     let plants = plants.into_iter().map(|(_, path)| ("plants", path));
+    let answers = book.lessons.iter().map(|head| (ANSWERS, format!("{ANSWERS}/{}.html", head.slug)));
     let back = [("glossary", "glossary.html".to_string()), ("method", "method.html".to_string())];
-    let order: Vec<(&str, String)> = lessons.chain(plants).chain(back).collect();
+    let order: Vec<(&str, String)> = lessons.chain(plants).chain(answers).chain(back).collect();
     let made = desk.made();
     let there: Vec<(&str, &str, &Leaf)> = order
         .iter()

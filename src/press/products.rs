@@ -35,7 +35,8 @@ fn recipes(dir: &Path, pantry: &Pantry, head: &LessonHead) -> Result<Vec<Option<
     let Ok(parts) = manuscript::parts(&source) else {
         return Ok(vec![None]);
     };
-    let blocks = manuscript::read(&source, parts.body.span, &["recipe"], &Terms::default()).blocks;
+    let blocks =
+        manuscript::read(&source, parts.body.span, &["recipe", "exercise"], &Terms::default()).blocks;
     let read = blocks.iter().enumerate().map(|(n, block)| {
         let mut found = Vec::new();
         let text = Spanned::new(block.text.value.as_str(), block.text.span);

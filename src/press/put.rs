@@ -5,6 +5,7 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use serde::Serialize;
 
+use crate::calendar::Day;
 use crate::diagnostic::Finding;
 use crate::formulary::{Formulary, LessonHead};
 use crate::manuscript::{self, Terms};
@@ -23,6 +24,8 @@ pub(super) struct Desk<'a> {
     pub(super) gathered: &'a Gathered,
     pub(super) book: &'a Formulary,
     pub(super) theme: &'a Theme,
+    /// The day of the press, where it is known.
+    pub(super) today: Option<Day>,
     stage: Option<&'a Stage>,
     made: Mutex<Made>,
 }
@@ -42,8 +45,9 @@ impl<'a> Desk<'a> {
         book: &'a Formulary,
         theme: &'a Theme,
         stage: Option<&'a Stage>,
+        today: Option<Day>,
     ) -> Desk<'a> {
-        Desk { gathered, book, theme, stage, made: Mutex::default() }
+        Desk { gathered, book, theme, today, stage, made: Mutex::default() }
     }
 
     /// A fixed word.
@@ -170,7 +174,8 @@ impl<'a> Desk<'a> {
 
 /// Whether a page is bound into the booklet.
 fn is_bound(path: &str) -> bool {
-    path.starts_with("lessons/") || path.starts_with("plants/") || [GLOSSARY, "method.html"].contains(&path)
+    ["lessons/", "plants/", "answers/"].iter().any(|folder| path.starts_with(folder))
+        || [GLOSSARY, "method.html"].contains(&path)
 }
 
 /// Whether anything in the book has a date, so that it has a feed.

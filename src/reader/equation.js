@@ -34,6 +34,7 @@
         return rest.reduce((left, right) => join(op === "sum" ? "+" : "*", left, right), first);
       }
       if (op === "exp") return [`e^(${piece(a, n)[0]})`, WHOLE];
+      if (op === "up" || op === "down") return [`(${piece(a, n)[0]}), whole, rounded ${op}`, WHOLE];
       if (op === "ln") return [`ln(${piece(a, n)[0]})`, WHOLE];
       if (op === "look") return [`(${a}, read at ${piece(b, n)[0]})`, WHOLE];
       if (op === "if") {

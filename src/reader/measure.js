@@ -113,15 +113,16 @@
     const [value, rest] = found;
     if (!Number.isFinite(value)) return { fault: "no-number", of: text.trim() };
     const name = spelling(rest || usual);
-    if (!(value > 0) && unit.kind !== "temperature") return { fault: "nothing", of: text.trim() };
+    if (!(value > 0) && !["temperature", "length"].includes(unit.kind)) return { fault: "nothing", of: text.trim() };
     if (value > 1e9) return { fault: "too-much", of: text.trim() };
     if (!name || name === spelling(unit.text)) return { value: value / unit.printed };
     const known = book.units.find(([names]) => names.includes(name) || names.includes(name.toLowerCase()));
     if (!known) return { fault: "unknown-unit", of: rest };
-    const [names, kind, factor] = known;
+    const [names, kind, [over, under]] = known;
     if (names.includes("oz") && unit.kind === "volume") return { fault: "ounce", of: rest };
     // A share may be written in per cent, and a per cent of whatever basis by the bare sign.
     const share = kind === "%" && (unit.kind === "%" || unit.text.startsWith("%") || !unit.text);
     if (kind !== unit.kind && !share) return { fault: "other-kind", of: text.trim() };
-    return { value: names.includes("°f") ? (value - 32) * factor : value * factor };
+    // In whole numbers, so that 34 fl oz are as many millilitres as an author's are.
+    return { value: (names.includes("°f") ? value - 32 : value) * over / under };
   };

@@ -15,8 +15,8 @@ use crate::formula::Line;
 use crate::formulary::Formulary;
 use crate::measure::{Dimension, Unit};
 use crate::method::Ingredient;
-use crate::variation::WorkedRecipe;
-use crate::working::{Entry, How};
+use crate::variation::{Worked, WorkedRecipe};
+use crate::working::{Entry, How, Working};
 
 /// Ids of kitchen figures that stand under a name of their own, not under that of the guess they settle.
 const KITCHEN: &str = "kitchen-";
@@ -31,7 +31,7 @@ pub fn slate(whole: &WorkedRecipe, book: &Formulary) -> Value {
         .each()
         .map(|(worked, recipe)| {
             let seen = Seen { worked, recipe, book, whole: None };
-            let mut way = way(&seen, &mut units);
+            let mut way = way(&seen, &whole.base, &mut units);
             // What the page does not say already: this way's own cautions, and those that fall away with it.
             let own = cautions(&seen);
             let beyond = |these: &[Caution], those: &[Caution]| -> Vec<Value> {
@@ -54,7 +54,7 @@ fn is_watched(rule: &str) -> bool {
 }
 
 /// One way of making it.
-fn way(seen: &Seen, units: &mut Vec<&'static Unit>) -> Map<String, Value> {
+fn way(seen: &Seen, base: &Worked, units: &mut Vec<&'static Unit>) -> Map<String, Value> {
     let Seen { worked, recipe, .. } = seen;
     let working = &worked.laid.working;
     let mut place = |unit: &'static Unit| {
@@ -64,7 +64,18 @@ fn way(seen: &Seen, units: &mut Vec<&'static Unit>) -> Map<String, Value> {
             units.len() - 1
         })
     };
-    let lines: Vec<Value> = working.entries().iter().map(|entry| line(entry, place(entry.unit))).collect();
+    let lines: Vec<Value> = working
+        .lines()
+        .map(|of| {
+            let entry = working.entry(of);
+            let unit = place(entry.unit);
+            // What the recipe itself has is told by its place there.
+            match twin(worked, of, base) {
+                Some(same) => json!(same.index()),
+                None => line(entry, unit),
+            }
+        })
+        .collect();
     let ids: Map<String, Value> =
         working.claimed().map(|(id, line)| (id.text().to_string(), json!(line.index()))).collect();
     let measurable = working.lines().filter(|line| working.entry(*line).measurable);
@@ -80,6 +91,29 @@ fn way(seen: &Seen, units: &mut Vec<&'static Unit>) -> Map<String, Value> {
     put("put-in", json!(worked.laid.ingredients.iter().map(ingredient).collect::<Vec<_>>()));
     put("watched", json!(watched(seen)));
     way
+}
+
+/// The line of the recipe itself that is the same in a variation: of the same name, with the same number or worked alike
+/// from lines of the same names; none for the recipe's own lines.
+fn twin(worked: &Worked, line: Line, base: &Worked) -> Option<Line> {
+    if std::ptr::eq(worked, base) {
+        return None;
+    }
+    let (entry, of) = (worked.laid.working.entry(line), &base.laid.working);
+    let same = of.lines().find(|other| of.entry(*other).name == entry.name)?;
+    let other = of.entry(same);
+    let alike = match (&entry.how, &other.how) {
+        (How::Worked(by), How::Worked(other)) => {
+            let names = |working: &Working, with: &[Vec<Line>]| -> Vec<Vec<String>> {
+                let name = |line: &Line| working.entry(*line).name.clone();
+                with.iter().map(|lines| lines.iter().map(name).collect()).collect()
+            };
+            let alike = names(&worked.laid.working, &by.with) == names(of, &other.with);
+            by.formula.id == other.formula.id && alike
+        }
+        (ours, theirs) => ours == theirs,
+    };
+    (alike && entry.unit == other.unit).then_some(same)
 }
 
 /// `[name, unit, kind, ...]`: see `working.js`.
@@ -119,7 +153,8 @@ fn kind(dimension: Dimension, per_cent: bool) -> &'static str {
     }
 }
 
-fn unit_row(unit: &Unit) -> Value {
+/// A unit as the script knows it.
+pub fn unit_row(unit: &Unit) -> Value {
     json!({
         "text": unit.text,
         "kind": kind(unit.dimension, unit.printed == 100.0),
@@ -139,20 +174,13 @@ fn ingredient(item: &Ingredient) -> Value {
     ])
 }
 
-/// The cautions that figures decide.
+/// The cautions that figures decide: `[rule, id, when, says]`.
 fn watched(seen: &Seen) -> Vec<Value> {
     let mut rows = Vec::new();
     for rule in RULES {
         for Watch { key, when, says, .. } in rule.watches(seen) {
             let id = if key.is_empty() { rule.id.to_string() } else { format!("{}-{key}", rule.id) };
-            rows.push(json!({
-                "id": id,
-                "level": rule.weight.word(),
-                "lead": rule.lead,
-                "text": rule.text,
-                "when": when_row(&when),
-                "says": says.iter().map(piece_row).collect::<Vec<_>>(),
-            }));
+            rows.push(json!([rule.id, id, when_row(&when), says.iter().map(piece_row).collect::<Vec<_>>()]));
         }
     }
     rows

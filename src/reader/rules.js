@@ -95,7 +95,8 @@
     }
     return a;
   };
-  const cautions = (of) => of.way.watched.filter((watch) => holds(of, watch.when)).map(({ id, level, lead, text, says }) => {
+  const cautions = (of) => of.way.watched.filter(([, , when]) => holds(of, when)).map(([rule, id, , says]) => {
     const told = says.map((part) => piece(of, part)).join("");
+    const [level, lead, text] = book.cautions[rule];
     return { id, level, lead: lead.replaceAll("{}", told), text: text.replaceAll("{}", told) };
   }).filter((caution, n, all) => all.findIndex((other) => other.id === caution.id) === n);

@@ -5,6 +5,7 @@
 
 use serde_json::{Value, json};
 
+use crate::caution::{RULES, Rule};
 use crate::formula::Formula;
 use crate::formula::equation::places_of;
 use crate::formula::expr::{Expr, Fold, Function, Op};
@@ -39,7 +40,9 @@ pub fn script(formulas: &[&Formula]) -> String {
         text.push('\n');
         text.push_str(part);
     }
-    text.push_str(&format!("\n  globalThis.stillroomReader = {{\n    {ASKED},\n  }};\n}})();\n"));
+    text.push_str(&format!(
+        "\n  globalThis.stillroomReader = {{\n    {ASKED},\n    first: book.first,\n  }};\n}})();\n"
+    ));
     text
 }
 
@@ -60,7 +63,10 @@ fn book(formulas: &[&Formula]) -> Value {
     let first: Vec<&str> = Id::ALL.iter().filter(|id| id.first()).map(|id| id.text()).collect();
     let units = Measure::all().filter_map(|measure| {
         let kind = kind(measure.dimension(), measure == Measure::PerCent);
-        (!kind.is_empty()).then(|| json!([measure.spellings(), kind, measure.factor().to_f64()]))
+        let factor = measure.factor();
+        (!kind.is_empty()).then(|| {
+            json!([measure.spellings(), kind, [factor.numerator() as f64, factor.denominator() as f64]])
+        })
     });
     json!({
         "trees": of(|formula| Some(tree(&formula.is))),
@@ -76,6 +82,7 @@ fn book(formulas: &[&Formula]) -> Value {
             [json!(Id::GlycerolInWater.text()), json!(GLYCEROL_MOST.value)],
             [json!(Id::SugarInWater.text()), json!(SUCROSE_MOST.value)],
         ],
+        "cautions": RULES.iter().filter(|rule| rule.watched.is_some()).map(caution).collect::<serde_json::Map<_, _>>(),
         "ladder": LADDER.iter().map(rung).collect::<Vec<_>>(),
     })
 }
@@ -88,6 +95,11 @@ fn rung(rung: &Rung) -> Value {
         "because": rung.because,
         "all": rung.all.iter().map(test).collect::<Vec<_>>(),
     })
+}
+
+/// A rule that figures decide: how much it weighs, and its words.
+fn caution(rule: &Rule) -> (String, Value) {
+    (rule.id.to_string(), json!([rule.weight.word(), rule.lead, rule.text]))
 }
 
 fn test(test: &Test) -> Value {
@@ -114,6 +126,8 @@ fn tree(expr: &Expr) -> Value {
         Expr::Symbol(symbol) => json!(symbol.index()),
         Expr::One(Function::Exp, of) => json!(["exp", tree(of)]),
         Expr::One(Function::Ln, of) => json!(["ln", tree(of)]),
+        Expr::One(Function::Up, of) => json!(["up", tree(of)]),
+        Expr::One(Function::Down, of) => json!(["down", tree(of)]),
         Expr::Two(op, a, b) => {
             let op = match op {
                 Op::Add => "+",

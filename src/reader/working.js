@@ -2,19 +2,27 @@
 
   // A recipe as its page carries it: lines as [name, unit, kind, ...], with kind g (declared, grows with the batch),
   // r (declared), l (a range the recipe declares), a (assumed), k (of this kitchen), p (published), w (worked).
-  const open = (data) => data.ways.map((way) => ({
-    ...way,
-    lines: way.lines.map(([name, unit, kind, ...how]) => {
-      const line = { name, unit: data.units[unit], kind };
+  // A variation's line that is the recipe's own is told by its place there; what it is worked from goes by name.
+  const open = (data) => {
+    const line = ([name, unit, kind, ...how]) => {
+      const found = { name, unit: data.units[unit], kind };
       if (kind === "w") {
         const [formula, bound] = how;
-        const many = book.many[formula];
         const symbols = bound.map((lines) => (Array.isArray(lines) ? lines : [lines]));
-        return { ...line, formula, bound: symbols, many, work: formulas[formula] };
+        return { ...found, formula, bound: symbols, many: book.many[formula], work: formulas[formula] };
       }
-      return kind === "l" || kind === "a" ? { ...line, three: how } : { ...line, value: how[0] };
-    }),
-  }));
+      return kind === "l" || kind === "a" ? { ...found, three: how } : { ...found, value: how[0] };
+    };
+    const own = data.ways[0].lines.map(line);
+    return data.ways.map((way) => ({
+      ...way,
+      lines: way.lines.map((row) => {
+        if (typeof row !== "number") return line(row);
+        const here = (at) => way.lines.findIndex((other) => (own[other]?.name ?? other[0]) === own[at].name);
+        return own[row].bound ? { ...own[row], bound: own[row].bound.map((lines) => lines.map(here)) } : own[row];
+      }),
+    }));
+  };
   // The value of a worked line from the values of the lines it is bound to.
   const worked = (line, values) => line.work(...line.bound.map((lines, symbol) =>
     line.many.includes(symbol) ? lines.map((at) => values[at]) : values[lines[0]]));

@@ -49,6 +49,8 @@ pub struct Recipe {
     pub wanted: Vec<Spanned<Wanted>>,
     /// Lines to be brought to a target by moving a declared number.
     pub aims: Vec<Aim>,
+    /// Where the usual exercises are asked for.
+    pub exercises: Option<Span>,
     /// The recipe with stated changes, as declared.
     pub variations: Vec<Variation>,
     /// Place of the whole block's text in the file.

@@ -98,6 +98,10 @@ pub(super) fn read_tree(
         .and_then(|node| node.read("what the plants weigh together", measure::mass, findings));
     let wanted = fields.take("wanted").map(|node| read_wanted(node, findings)).unwrap_or_default();
     let aims = fields.take("aim").map(|node| read_aims(node, findings)).unwrap_or_default();
+    let exercises = fields
+        .take("exercises")
+        .and_then(|node| node.one_of("a kind of exercises", &[("usual", ())], findings))
+        .map(|asked| asked.span);
     fields.take("variations");
     fields.finish(findings);
     Some(Recipe {
@@ -115,6 +119,7 @@ pub(super) fn read_tree(
         assume,
         wanted,
         aims,
+        exercises,
         variations: Vec::new(),
         span,
     })

@@ -9,6 +9,11 @@ const os = require("node:os");
 const path = require("node:path");
 const { pathToFileURL } = require("node:url");
 
+const agreement = require("./agreement.cjs");
+const copybook = require("./copybook.cjs");
+const slate = require("./slate.cjs");
+const steps = require("./steps.cjs");
+
 const [site, tools] = process.argv.slice(2).map((dir) => path.resolve(dir));
 const modules = path.join(tools, "node_modules");
 const { chromium } = require(path.join(modules, "playwright-core"));
@@ -286,10 +291,15 @@ async function main() {
   const found = new Map();
   let looked = 0;
   let uses = 0;
+  let agreed = 0;
   try {
     uses = await used(browser, pages(site), found);
     await inOrder(browser, found);
     await lookedUp(browser, found);
+    await steps(browser, site, found);
+    await slate(browser, site, found);
+    await copybook(browser, site, found);
+    agreed = await agreement(browser, site, found);
     await hosted(browser, found);
     await printed(browser, pages(site), found);
     // Two pages side by side, since most of the time goes into axe.
@@ -301,7 +311,7 @@ async function main() {
     fs.rmSync(home, { recursive: true, force: true });
   }
   for (const [fault, places] of found) console.log(`${fault}\n    ${places.length} times: ${places.slice(0, 6).join("; ")}`);
-  console.log(`${uses} uses of the script; ${looked} views of ${pages(site).length} pages: ${found.size ? `${found.size} faults` : "no fault"}`);
+  console.log(`${uses} uses of the script; ${agreed} settings as the program shows them; ${looked} views of ${pages(site).length} pages: ${found.size ? `${found.size} faults` : "no fault"}`);
   process.exitCode = found.size || !looked || !uses ? 1 : 0;
 }
 

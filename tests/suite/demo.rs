@@ -118,7 +118,8 @@ fn the_order_of_files_on_the_disk_is_of_no_account() {
         std::fs::write(path, bytes).expect("a file can be written");
     }
     let to = folder.path().join("site");
-    let outcome = press::press(&folder.path().join("content"), &to, &|| {}).expect("it can be pressed");
+    let outcome = press::press(&folder.path().join("content"), &to, Some(kit::today()), &|| {})
+        .expect("it can be pressed");
     assert!(outcome.written && outcome.findings.is_empty(), "{:?}", outcome.findings);
     let usual = pressed(&folder.path().join("usual"), kit::root(), &[]);
     same(&site(&to), &usual, "A press hangs on the order of the folder.");
@@ -141,7 +142,11 @@ fn worked() -> Vec<(String, Vec<WorkedRecipe>)> {
 }
 
 fn page(slug: &str) -> Html {
-    Html::parse_document(&kit::read(&kit::root().join(format!("site/lessons/{slug}.html"))))
+    in_folder("lessons", slug)
+}
+
+fn in_folder(folder: &str, slug: &str) -> Html {
+    Html::parse_document(&kit::read(&kit::root().join(format!("site/{folder}/{slug}.html"))))
 }
 
 fn all<'a>(of: ElementRef<'a>, what: &str) -> Vec<ElementRef<'a>> {
@@ -160,6 +165,11 @@ fn the_lessons_show_all_that_a_lesson_needs() {
         let page = page(slug);
         let root = page.root_element();
         assert_eq!(recipes.len(), all(root, ".recipe").len(), "{slug}");
+        let sheets = in_folder("workings", slug);
+        let lines =
+            all(sheets.root_element(), "table.every").into_iter().map(|sheet| all(sheet, "tbody tr").len());
+        let wanted = recipes.iter().map(|recipe| recipe.base.laid.working.entries().len());
+        assert!(lines.eq(wanted), "{slug}: every line");
         for (shown, recipe) in all(root, ".recipe").into_iter().zip(recipes) {
             let ingredients = all(shown, ".gathering tbody tr");
             assert_eq!(ingredients.len(), recipe.base.laid.ingredients.len(), "{slug}: ingredients");
@@ -172,7 +182,8 @@ fn the_lessons_show_all_that_a_lesson_needs() {
                 );
             }
             assert_eq!(all(shown, "ol.work > li").len(), recipe.base.laid.steps.len(), "{slug}: steps");
-            assert!(all(shown, "table.ledger > tbody > tr.line math").len() >= 5, "{slug}: sums");
+            assert!(all(shown, "table.ledger > tbody > tr.line math").len() >= 2, "{slug}: sums");
+            assert!(!all(shown, ".slate-data").is_empty(), "{slug}: the slate");
             assert_eq!(all(shown, "table.fold-out:not(.wanted, .cost)").len(), 1, "{slug}: variations");
             assert!(!all(shown, ".caution").is_empty(), "{slug}: cautions");
             assert!(!all(shown, ".fair-copy .copied").is_empty(), "{slug}: as written");

@@ -99,7 +99,7 @@ fn exactly_these_findings_and_the_old_site_stays_whole() {
     let faults = cases().into_par_iter().filter_map(|case| {
         let book = case.book(<[u8]>::to_vec);
         let before = book.everything();
-        let outcome = press::press(book.dir(), book.site(), &|| {}).expect("the folders can be used");
+        let outcome = press::press(book.dir(), book.site(), None, &|| {}).expect("the folders can be used");
         let stopped = stops(&outcome.findings);
         assert_eq!(outcome.written, !stopped, "{}", case.name);
         let after = book.everything();

@@ -1,6 +1,7 @@
 //! Helpers shared by the suite; no test of Stillroom itself stands here.
 
 use std::path::{Path, PathBuf};
+use stillroom::calendar::Day;
 
 /// The repository's root.
 pub fn root() -> &'static Path {
@@ -16,6 +17,11 @@ pub fn fresh_folder() -> tempfile::TempDir {
 pub fn read(path: &Path) -> String {
     let text = std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
     text.replace("\r\n", "\n")
+}
+
+/// The day on which the demo is pressed by the tests: after every day that it sets.
+pub fn today() -> Day {
+    Day::read("2026-11-27").expect("a day")
 }
 
 /// Every file below `folder` whose name ends in `ending`, as paths from `root` with `/` between, sorted.

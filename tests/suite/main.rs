@@ -29,6 +29,9 @@ mod outside;
 // Amounts for a wanted result, against what the trade works out on paper.
 mod wanted;
 
+// Exercises: versions, answers held back, and every answer of the demo against a sum by hand.
+mod exercises;
+
 // The pages' scripts, run by an engine of another hand: formulas to the bit, and what a reader is shown.
 mod reader;
 mod script;

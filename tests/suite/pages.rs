@@ -35,7 +35,8 @@ const NOWHERE: &str = "404.html";
 fn demo() -> BTreeMap<String, Vec<u8>> {
     let folder = kit::fresh_folder();
     let site = folder.path().join("site");
-    let outcome = press::press(&kit::root().join("content"), &site, &|| {}).expect("the demo can be pressed");
+    let outcome = press::press(&kit::root().join("content"), &site, Some(kit::today()), &|| {})
+        .expect("the demo can be pressed");
     assert!(outcome.written, "{:?}", outcome.findings);
     let read = |path: String| (path.clone(), std::fs::read(site.join(&path)).expect("a file can be read"));
     kit::files(&site, "", "").into_iter().map(read).collect()

@@ -160,6 +160,28 @@ fn as_json(set: &[(Line, f64)]) -> String {
     json!(set.iter().map(|(line, value)| json!([line.index(), value])).collect::<Vec<_>>()).to_string()
 }
 
+/// Settings of the demo's recipes with what the program shows of each, for a browser to work again.
+pub fn settings(wanted: usize) -> Value {
+    let (book, recipes) = recipes();
+    let ways: usize = recipes.iter().map(|recipe| recipe.each().count()).sum();
+    let each = wanted.div_ceil(ways);
+    let mut numbers = Numbers(0x5711_1200_0B0B);
+    let of = recipes.iter().map(|whole| {
+        let rows = whole.each().enumerate().flat_map(|(n, (worked, recipe))| {
+            let asked: Vec<Value> = (0..each)
+                .map(|_| {
+                    let set = setting(worked, usize::from(numbers.next() < 0.5), &mut numbers);
+                    let pairs = set.iter().map(|(line, value)| json!([line.index(), value]));
+                    json!([n, pairs.collect::<Vec<_>>(), told(&worked.with(&set), recipe, &book)])
+                })
+                .collect();
+            asked
+        });
+        json!({"data": reader::slate(whole, &book), "rows": rows.collect::<Vec<_>>()})
+    });
+    of.collect()
+}
+
 /// Every line, range, sum, class and caution that a reader is shown is what the program prints: to the letter.
 #[test]
 fn a_reader_is_shown_what_the_program_prints() {
@@ -187,17 +209,18 @@ fn a_reader_is_shown_what_the_program_prints() {
                     };
                     let ours = told(&worked.with(&set), recipe, &book);
                     let theirs: String = tell.call((n, as_json(&set))).expect("a reader's figures");
-                    let theirs: Value = serde_json::from_str(&theirs).expect("its form");
-                    assert_eq!(ours, theirs, "{}: {set:?}", worked.name);
+                    // Both write the same texts in the same order; only what differs is read again.
+                    if ours.to_string() != theirs {
+                        let theirs: Value = serde_json::from_str(&theirs).expect("its form");
+                        assert_eq!(ours, theirs, "{}: {set:?}", worked.name);
+                    }
                     compared += 1;
                     if ours[0] == -1 {
                         possible += 1;
                         classes.insert(ours[2].to_string());
-                        ours[5]
-                            .as_array()
-                            .into_iter()
-                            .flatten()
-                            .for_each(|row| drop(cautions.insert(row[0].to_string())));
+                        for row in ours[5].as_array().into_iter().flatten() {
+                            cautions.insert(row[0].to_string());
+                        }
                     }
                 }
             }
@@ -275,6 +298,8 @@ fn a_reader_writes_as_an_author_does() {
                     "1/3 cup",
                     "12 fl. oz.",
                     "1,600 mL",
+                    "34 fl oz",
+                    "16.9 fl oz",
                     "0.5 L",
                     "3 Pints",
                 ][..],
@@ -286,6 +311,9 @@ fn a_reader_writes_as_an_author_does() {
                 let ours = amount(text).or_else(|_| measure::mass(text)).expect("an author's amount").low;
                 let theirs = read(text, unit)["value"].as_f64().unwrap_or(f64::NAN);
                 assert!((ours - theirs).abs() <= 1e-12 * ours.abs(), "{text}: {ours} against {theirs}");
+                // Whole numbers of a unit to the bit: a count that hangs on one must not jump.
+                let whole = text.split(' ').next().is_some_and(|number| number.parse::<u32>().is_ok());
+                assert!(!whole || ours.to_bits() == theirs.to_bits(), "{text}: {ours} against {theirs}");
             }
         }
         for (text, unit, value) in

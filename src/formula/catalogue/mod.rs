@@ -3,6 +3,7 @@
 //! Each entry makes a struct whose fields are the formula's symbols: a field left out or misspelt
 //! does not compile. `Hold { each_gram_keeps, plants }` in a method *is* a use of the formula.
 
+pub mod class;
 pub mod composition;
 pub mod dose;
 pub mod heat;
@@ -96,8 +97,14 @@ pub fn all() -> Vec<&'static Formula> {
         dose::family(),
         heat::family(),
         rules::family(),
+        class::family(),
     ]
     .concat()
+}
+
+/// The formula of that name.
+pub fn named(id: &str) -> Option<&'static Formula> {
+    all().into_iter().find(|formula| formula.id == id)
 }
 
 #[cfg(test)]

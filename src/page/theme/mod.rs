@@ -55,7 +55,7 @@ impl Theme {
         let files = layered(name, own);
         let mut findings = Vec::new();
         let mut templates: Vec<(&str, Source, String)> = Vec::new();
-        let mut style = String::new();
+        let mut styles: BTreeMap<String, String> = BTreeMap::new();
         let mut scripts: BTreeMap<String, String> = BTreeMap::new();
         let mut assets = Vec::new();
         let words = Arc::new(read_words(&files, language, &mut findings));
@@ -85,7 +85,10 @@ impl Theme {
                 }
                 ("style", Some((_, "css"))) => match shrink::style(&source.text) {
                     // Each file on a line of its own: `view source` shows which is which.
-                    Ok(small) => style.extend([small.as_str(), "\n"]),
+                    Ok(small) => {
+                        let one = name.split_once('/').map_or("style", |(folder, _)| folder);
+                        styles.entry(format!("{one}.css")).or_default().extend([small.as_str(), "\n"]);
+                    }
                     Err(spot) => findings.push(at(&source, spot.span, spot.message)),
                 },
                 ("script", Some((_, "js"))) => {
@@ -97,10 +100,11 @@ impl Theme {
                 _ => {}
             }
         }
-        if !style.is_empty() {
-            assets.push(("style.css".to_string(), style.into_bytes()));
-        }
-        assets.extend(scripts.into_iter().map(|(name, text)| (name, text.into_bytes())));
+        // What a script says stands among the words like everything else that is said.
+        let said = serde_json::to_string_pretty(&words.beginning("say-")).unwrap_or_default();
+        let said = format!("\"use strict\";\nglobalThis.stillroomWords = {said};\n");
+        assets.push(("words.js".to_string(), said.into_bytes()));
+        assets.extend(styles.into_iter().chain(scripts).map(|(name, text)| (name, text.into_bytes())));
         assets.sort();
         let mut written = new_tera(&words);
         let mut small = new_tera(&words);
@@ -316,6 +320,6 @@ mod tests {
         assert_eq!(of("zz.js"), "let a;\n");
         assert_eq!(of("yy.js"), "let b;\nlet c;\n", "the files of a folder are one script");
         assert_eq!(of("picture/zz.svg"), "<svg/>");
-        assert!(assets.iter().all(|(name, _)| !name.starts_with("words")));
+        assert!(assets.iter().all(|(name, _)| !name.starts_with("words/")));
     }
 }

@@ -23,6 +23,12 @@ impl Words {
         self.texts.get(name).map_or(name, String::as_str)
     }
 
+    /// The words whose names begin so, by the rest of their names.
+    pub fn beginning<'a>(&'a self, begin: &'a str) -> BTreeMap<&'a str, &'a str> {
+        let of = |(name, text): (&'a String, &'a String)| Some((name.strip_prefix(begin)?, text.as_str()));
+        self.texts.iter().filter_map(of).collect()
+    }
+
     /// The words of a name, what stands in braces filled in; none where the theme has no such name.
     pub fn filled<'k>(&self, name: &str, with: impl Iterator<Item = (&'k str, String)>) -> Option<String> {
         let text = self.texts.get(name)?.clone();

@@ -1,12 +1,14 @@
 //! What a page shows, as plain data: finished strings and flags. A template arranges it and never
 //! computes. Fields named `html` hold safe markup; all others are text.
 
+mod classwork;
 mod facts;
 mod lists;
 mod pages;
 mod paper;
 mod recipe;
 
+pub use classwork::*;
 pub use facts::*;
 pub use lists::*;
 pub use pages::*;

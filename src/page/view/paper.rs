@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{CautionRow, Frame, GatherRow, LabelRow, LedgerRow, Link, StepRow};
+use super::{Blank, CautionRow, EveryRow, Frame, GatherRow, LabelRow, LedgerRow, Link, StepRow};
 
 /// How long each step takes, drawn.
 #[derive(Clone, Debug, Serialize)]
@@ -36,6 +36,10 @@ pub struct Sheet {
     pub steps: Vec<StepRow>,
     /// What a student measures, and what comes out.
     pub lines: Vec<LedgerRow>,
+    /// Every line of the working, in order.
+    pub every: Vec<EveryRow>,
+    /// Sums with a blank for what is measured.
+    pub blanks: Vec<Blank>,
     /// Stops and warnings.
     pub cautions: Vec<CautionRow>,
     /// Where it is kept, in words.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Kind, Latin, Link, Note, PartLink, Timeline};
+use super::{Copybook, Kind, Latin, Link, Note, PartLink, Slate, Timeline};
 
 /// One recipe with its parts.
 #[derive(Clone, Debug, Serialize)]
@@ -37,6 +37,10 @@ pub struct Recipe {
     pub keeping: Keeping,
     /// Cautions.
     pub cautions: Cautions,
+    /// Work it yourself.
+    pub slate: Slate,
+    /// Exercises; none where the recipe has none.
+    pub copybook: Option<Copybook>,
     /// The recipe as written.
     pub written: Written,
 }
@@ -116,6 +120,8 @@ pub struct StepRow {
     pub at: String,
     /// "30 min"; may be empty.
     pub takes: String,
+    /// The same as minutes, for a timer; 0 where it takes none.
+    pub minutes: f64,
     /// "lid on", "between 28 and 49 min"; may be empty.
     pub condition: String,
 }
@@ -131,8 +137,21 @@ pub struct Ledger {
     pub matters: String,
     /// The lines of the short sum.
     pub rows: Vec<LedgerRow>,
-    /// Every line of the working, folded away: the third level.
-    pub whole: Vec<LedgerRow>,
+    /// Where every line of the working stands in order: the third level, on a sheet of its own.
+    pub whole: Option<Link>,
+}
+
+/// A line of the whole working, in the fewest words: its formula and its source stand in the ledger and its folds.
+#[derive(Clone, Debug, Serialize)]
+pub struct EveryRow {
+    /// "strained".
+    pub name: String,
+    /// The sum with the numbers put in, or where the number comes from: "as the recipe says".
+    pub sum: String,
+    /// "473 mL".
+    pub result: String,
+    /// "450–490 mL"; may be empty.
+    pub between: String,
 }
 
 /// A line of the ledger.

@@ -10,7 +10,8 @@ use stillroom::press::{press, read_lesson};
 fn pressed() -> BTreeMap<String, (String, String)> {
     let folder = kit::fresh_folder();
     let site = folder.path().join("site");
-    let outcome = press(&kit::root().join("content"), &site, &|| {}).expect("the demo can be pressed");
+    let outcome = press(&kit::root().join("content"), &site, Some(kit::today()), &|| {})
+        .expect("the demo can be pressed");
     assert!(outcome.written, "{:#?}", outcome.findings);
     let read = |path: String| {
         let html = kit::read(&site.join(&path));
@@ -141,9 +142,18 @@ fn the_old_rules_are_never_a_dose() {
     assert_eq!(captions.len(), 2);
     assert!(captions.iter().all(|caption| caption.contains("Teaching only, not a dose")), "{captions:?}");
     assert!(pages["childrens-doses.html"].0.matches("eaching only, not a dose").count() >= 4);
+    // An exercise may ask for one, and says the same.
+    let question = scraper::Selector::parse("li.question").expect("a selector");
     for (path, (_, html)) in pages.iter().filter(|(path, _)| path.starts_with("lessons/")) {
+        let of = scraper::Html::parse_document(html);
+        let asked: Vec<String> = of.select(&question).map(|question| question.html()).collect();
         for rule in ["young", "cowling", "clark", "fried", "by-surface"] {
-            assert!(!html.contains(&format!("formula-{rule}\"")), "{path} uses {rule}");
+            let used = |text: &str| text.matches(&format!("formula-{rule}\"")).count();
+            let in_questions: usize = asked.iter().map(|question| used(question)).sum();
+            assert_eq!(used(&of.html()), in_questions, "{path} uses {rule}");
+            for question in asked.iter().filter(|question| used(question) > 0) {
+                assert!(question.contains("no dose"), "{path}: {question}");
+            }
         }
     }
 }

@@ -76,7 +76,8 @@ fn a_spirit_and_a_vinegar_by_name() {
 fn the_page_says_what_it_replaces() {
     let folder = kit::fresh_folder();
     let site = folder.path().join("site");
-    let outcome = stillroom::press::press(&kit::root().join("content"), &site, &|| {}).expect("pressed");
+    let outcome = stillroom::press::press(&kit::root().join("content"), &site, Some(kit::today()), &|| {})
+        .expect("pressed");
     assert!(outcome.written);
     let page = kit::read(&site.join("pantry/maple-syrup.html")).replace('\u{a0}', " ");
     assert!(page.contains("60.5 % by weight; this book’s own, in place of 67.9 %"), "{page}");

@@ -12,7 +12,7 @@ use super::book::{Book, FORMULARY, LESSON, put};
 use super::line;
 
 fn press(book: &Book) -> Outcome {
-    press::press(book.dir(), book.site(), &|| {}).expect("the folders can be used")
+    press::press(book.dir(), book.site(), None, &|| {}).expect("the folders can be used")
 }
 
 fn lines(findings: &[Finding]) -> Vec<String> {
@@ -44,7 +44,7 @@ fn a_missing_folder_is_trouble_and_leaves_no_folder_behind() {
     let before = book.everything();
     let missing = book.root().join("contnet/deeper");
     for site in [book.site().to_path_buf(), press::site_beside(&missing), book.root().join("new/site")] {
-        let trouble = press::press(&missing, &site, &|| {}).expect_err("no folder");
+        let trouble = press::press(&missing, &site, None, &|| {}).expect_err("no folder");
         assert!(matches!(&trouble, Trouble::NoFolder(path) if *path == missing));
         assert!(trouble.to_string().contains("write `stillroom press DIR`"), "{trouble}");
     }
@@ -85,7 +85,7 @@ fn a_folder_that_is_not_ours_is_left_as_it_is() {
     put(&book.root().join("taken.new/mine.txt"), b"x");
     let before = book.everything();
     let foreign = |site: &Path| {
-        let trouble = press::press(book.dir(), site, &|| {}).expect_err("not ours");
+        let trouble = press::press(book.dir(), site, None, &|| {}).expect_err("not ours");
         assert!(matches!(trouble, Trouble::NotOurs(_)), "{trouble}");
         assert!(before == book.everything(), "{} was touched", site.display());
     };
@@ -102,7 +102,8 @@ fn a_site_around_its_formulary_is_refused_though_it_bears_our_mark() {
     put(&inside.join("formulary.yaml"), FORMULARY.as_bytes());
     put(&inside.join("lessons/01-syrup.md"), LESSON.as_bytes());
     let before = book.everything();
-    let trouble = press::press(&inside, book.site(), &|| {}).expect_err("it would replace its formulary");
+    let trouble =
+        press::press(&inside, book.site(), None, &|| {}).expect_err("it would replace its formulary");
     assert!(matches!(trouble, Trouble::NotOurs(_)));
     assert!(before == book.everything());
 }
@@ -198,7 +199,7 @@ fn deep_nesting_everywhere_is_a_finding() {
 fn trouble_speaks_plainly() {
     let book = Book::empty();
     let told = [
-        press::press(&book.root().join("content"), book.dir(), &|| {}).expect_err("the same folder"),
+        press::press(&book.root().join("content"), book.dir(), None, &|| {}).expect_err("the same folder"),
         press::proof(&book.root().join("contnet")).expect_err("no folder"),
     ];
     for trouble in told {

@@ -194,7 +194,7 @@ fn reads(bytes: &[u8]) -> Result<(), TestCaseError> {
     let path = "lessons/01-syrup.md";
     book.write(path, bytes);
     let before = book.everything();
-    let outcome = press::press(book.dir(), book.site(), &|| {}).expect("the folders can be used");
+    let outcome = press::press(book.dir(), book.site(), None, &|| {}).expect("the folders can be used");
     for finding in &outcome.findings {
         lies_inside(finding, path, bytes)?;
         for look in [Look::Plain, Look::Colour, Look::Sentences] {

@@ -23,7 +23,7 @@ fn page(date: &str, sweeten: &str) -> String {
     put("lessons/01-syrup.md", &lesson);
     let site = folder.path().join("site");
     let outcome =
-        press::press(&folder.path().join("content"), &site, &|| {}).expect("the folders can be used");
+        press::press(&folder.path().join("content"), &site, None, &|| {}).expect("the folders can be used");
     assert!(!stillroom::diagnostic::stops(&outcome.findings), "{:?}", outcome.findings);
     kit::read(&site.join("lessons/syrup.html"))
 }

@@ -7,7 +7,7 @@ use stillroom::page::view::{
     BookletPage, Cautions, CautionsPage, ChecksPage, CorrectionsPage, DaysPage, FiguresPage, Frame,
     Gathering, GlossaryPage, HomePage, Keeping, Ledger, LessonPage, Levels, Link, ListGroup, ListPage,
     LookUpPage, MethodPage, Monograph, MovedPage, NotFoundPage, Order, PartLink, PeoplePage, Piece, Recipe,
-    RecipesPage, RuleGroup, SheetsPage, SidesPage, Variations, Written,
+    RecipesPage, RuleGroup, SheetsPage, SidesPage, Slate, Variations, Written,
 };
 
 fn frame() -> Frame {
@@ -41,7 +41,7 @@ fn recipe(id: &str) -> Recipe {
             short_sum: String::new(),
             matters: String::new(),
             rows: vec![],
-            whole: vec![],
+            whole: None,
         },
         levels: Levels { part: part("levels"), vessels: vec![], fills: vec![], scale: String::new() },
         variations: None,
@@ -62,6 +62,8 @@ fn recipe(id: &str) -> Recipe {
             notes: vec![],
         },
         cautions: Cautions { part: part("cautions"), rows: vec![], closing: String::new() },
+        copybook: None,
+        slate: Slate { part: part("slate"), data_html: String::new(), blanks: vec![] },
         written: Written { part: part("written"), lines_html: vec![] },
     }
 }

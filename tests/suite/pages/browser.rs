@@ -13,7 +13,7 @@ fn the_demo_holds_in_a_browser() {
     let tools = std::env::var("STILLROOM_TOOLS").expect("STILLROOM_TOOLS names the folder of node_modules");
     let folder = kit::fresh_folder();
     let site = folder.path().join("site");
-    let outcome = stillroom::press::press(&kit::root().join("content"), &site, &|| {})
+    let outcome = stillroom::press::press(&kit::root().join("content"), &site, Some(kit::today()), &|| {})
         .expect("the demo can be pressed");
     assert!(outcome.written, "{:?}", outcome.findings);
     let run = |command: &mut Command| {
@@ -23,7 +23,12 @@ fn the_demo_holds_in_a_browser() {
         (output.status.success(), out)
     };
     let script = kit::root().join("tests/browser/check.cjs");
-    let (browser, told) = run(Command::new("node").arg(script).arg(&site).arg(&tools));
+    let agreement = folder.path().join("agreement.json");
+    std::fs::write(&agreement, crate::reader::settings(3000).to_string()).expect("the disk");
+    let mut node = Command::new("node");
+    node.arg(script).arg(&site).arg(&tools);
+    node.env("STILLROOM", env!("CARGO_BIN_EXE_stillroom")).env("CONTENT", kit::root().join("content"));
+    let (browser, told) = run(node.env("STILLROOM_AGREEMENT", &agreement));
     let jar = format!("{tools}/node_modules/vnu-jar/build/dist/vnu.jar");
     let checker = ["-jar", &jar, "--errors-only", "--skip-non-html", "--format", "gnu"];
     let (html, found) = run(Command::new("java").args(checker).arg(&site));

@@ -124,7 +124,7 @@ fn part_faults(html: &Html) -> Vec<String> {
             }
         }
     }
-    all(html, "style, script:not([src]):not([type=\"application/ld+json\"]), base, iframe, object, embed")
+    all(html, "style, script:not([src]):not([type=\"application/ld+json\"]):not([type=\"application/json\"]), base, iframe, object, embed")
         .into_iter()
         .for_each(|element| fault("not in a page", element));
     for table in all(html, "table") {

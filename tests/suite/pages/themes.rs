@@ -22,7 +22,7 @@ fn pressed_with(files: &[(&str, String)]) -> BTreeMap<String, String> {
         put(&path, &std::fs::read(content.join(&path)).expect("the demo can be read"));
     }
     files.iter().for_each(|(path, text)| put(path, text.as_bytes()));
-    let outcome = press::press(&dir, &site, &|| {}).expect("the folders can be used");
+    let outcome = press::press(&dir, &site, None, &|| {}).expect("the folders can be used");
     assert!(outcome.written, "{:?}", outcome.findings);
     let read = |path: String| (path.clone(), std::fs::read(site.join(&path)).expect("a file can be read"));
     pages(&kit::files(&site, "", "").into_iter().map(read).collect())
@@ -74,6 +74,12 @@ fn words_and_templates_agree() {
         }
         for rest in text.split("word(&format!(\"").skip(1) {
             begun.insert(rest.split('{').next().unwrap_or_default().to_string());
+        }
+    }
+    // What scripts say.
+    for path in kit::files(kit::root(), "themes", ".js") {
+        for rest in kit::read(&kit::root().join(path)).split("say(\"").skip(1) {
+            asked.insert(format!("say-{}", rest.split('"').next().unwrap_or_default()));
         }
     }
     // Columns that a recipe's template names to a part.

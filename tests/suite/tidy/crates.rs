@@ -15,7 +15,7 @@ const OWNERS: &[(&str, &[&str])] = &[
     ("jiff", &["calendar"]),
     ("lol_html", &["page/leaf"]),
     ("serde", &["page", "cli", "press"]),
-    ("serde_json", &["cli", "page", "press"]),
+    ("serde_json", &["cli", "page", "press", "reader"]),
     ("serde_yaml", &["yaml/read"]),
     ("syntect", &["page/fair_copy"]),
     ("tera", &["page/theme"]),

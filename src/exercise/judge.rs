@@ -1,0 +1,343 @@
+//! Questions that are answered by choosing or putting in order: claims, keeping, comparisons, mistakes, steps, labels,
+//! costs.
+
+use super::draw::Seed;
+use super::pose::{Answered, Ground, Posed, Right, Stage, formula_of, in_words};
+use super::{Answer, Compared, Cost, Wrong};
+use crate::aim;
+use crate::calendar::Day;
+use crate::cost::bill;
+use crate::diagnostic::{Code, Finding};
+use crate::formula::Line;
+use crate::formula::catalogue::class::{
+    AddCosts, CostOfPacks, CostUsed, CostUsedByVolume, Packs, PacksByVolume,
+};
+use crate::keeping::{self, Verdict};
+use crate::measure::Dimension;
+use crate::measure::unit::{G, ML, MONEY};
+use crate::method::{Done, Say};
+use crate::span::{Span, Spanned};
+use crate::variation::Worked;
+use crate::working::Working;
+
+/// More steps than these in one question are a puzzle, not an exercise.
+const MOST_STEPS: usize = 8;
+
+/// The question and what is right.
+pub(super) fn judge(
+    answer: &Answer,
+    ground: &Ground,
+    stage: &Stage,
+    choices: &mut Seed,
+    version: usize,
+) -> Result<Posed, Box<Finding>> {
+    match answer {
+        Answer::Lines(..) => Ok(Posed::of(Right::Figures(Vec::new()))),
+        Answer::Claim { line, least, limit } => claim(ground, line, *least, limit),
+        Answer::Keeps => keeps(ground, stage),
+        Answer::Compare(Compared::Lines(one, other)) => {
+            let (a, b) = (ground.line(one)?, ground.line(other)?);
+            let worked = &ground.worked;
+            let names =
+                [worked.laid.working.entry(a).name.clone(), worked.laid.working.entry(b).name.clone()];
+            Ok(compared((worked, a), (worked, b), names, "which is more"))
+        }
+        Answer::Compare(Compared::Variation(line, with)) => match turn(with, version) {
+            Some(with) => with_variation(ground, stage, line, with),
+            None => Ok(Posed::of(Right::Option(0))),
+        },
+        Answer::Spot { lines, wrong, shown } => {
+            let (wrong, shown) = (turn(wrong, version), turn(shown, version));
+            match wrong.zip(shown) {
+                Some((wrong, shown)) => spot(ground, lines, wrong, shown),
+                None => Ok(Posed::of(Right::Option(0))),
+            }
+        }
+        Answer::Order => order(ground, choices),
+        Answer::UseBy(made) => use_by(ground, stage, made, choices, version),
+        Answer::Cost(what) => cost(ground, stage, *what),
+    }
+}
+
+/// Version by version the next of a list.
+fn turn<T>(of: &[T], version: usize) -> Option<&T> {
+    of.get(version % of.len().max(1))
+}
+
+fn yes_no(right: bool) -> Posed {
+    let options = vec!["yes".to_string(), "no".to_string()];
+    Posed { options, ..Posed::of(Right::Option(usize::from(!right))) }
+}
+
+fn claim(
+    ground: &Ground,
+    name: &Spanned<String>,
+    least: bool,
+    limit: &Spanned<String>,
+) -> Result<Posed, Box<Finding>> {
+    let line = ground.line(name)?;
+    let worked = &ground.worked;
+    let unit = worked.laid.working.entry(line).unit;
+    let value = aim::value(&limit.value, unit).map_err(|unmet| {
+        let message = format!("`{}` is no figure for `{}`", limit.value, name.value);
+        Box::new(Finding::error(Code::BadNumber, limit.span, message).why(unmet.why))
+    })?;
+    let at = worked.at(line);
+    let right = if least { at >= value - 1e-9 } else { at <= value + 1e-9 };
+    Ok(Posed {
+        hint: in_words(worked, line),
+        formula: formula_of(worked, line),
+        because: format!("{}: {}", worked.laid.working.entry(line).name, worked.shown(line)),
+        worked: Some((worked.clone(), vec![line])),
+        ..yes_no(right)
+    })
+}
+
+fn keeps(ground: &Ground, stage: &Stage) -> Result<Posed, Box<Finding>> {
+    let worked = &ground.worked;
+    let ph = stage.recipe.and_then(|recipe| recipe.recipe.ph());
+    let judged = keeping::judge(worked, ph);
+    let options =
+        vec!["it keeps".to_string(), "it does not".to_string(), "no published rule decides".to_string()];
+    let place = match judged.rung.verdict {
+        Verdict::Keeps => 0,
+        Verdict::DoesNot => 1,
+        Verdict::CannotTell => 2,
+    };
+    Ok(Posed {
+        ask: format!("Does {} keep out of the cold, at the careful end of what is not known?", worked.name),
+        options,
+        hint: "Hold its figures against the limits that the page shows, from what binds first.".to_string(),
+        because: format!("class {}: {}", judged.rung.class, judged.because(worked)),
+        ..Posed::of(Right::Option(place))
+    })
+}
+
+fn with_variation(
+    ground: &Ground,
+    stage: &Stage,
+    line: &Spanned<String>,
+    with: &Spanned<String>,
+) -> Result<Posed, Box<Finding>> {
+    let variations = stage.recipe.map_or(&[][..], |recipe| &recipe.variations);
+    let Some(other) = variations.iter().find(|other| other.name == with.value) else {
+        let known: Vec<&str> = variations.iter().map(|other| other.name.as_str()).collect();
+        let why =
+            if known.is_empty() { "it has none".to_string() } else { format!("it has {}", known.join("; ")) };
+        let message = format!("the recipe has no variation `{}`", with.value);
+        return Err(Box::new(Finding::error(Code::UnknownName, with.span, message).why(why)));
+    };
+    let a = ground.line(line)?;
+    let b = aim::line(other, &line.value).map_err(|unmet| {
+        let message = format!("`{}` has no `{}`", with.value, line.value);
+        Box::new(Finding::error(Code::UnknownName, line.span, message).why(unmet.why))
+    })?;
+    let worked = &ground.worked;
+    let name = worked.laid.working.entry(a).name.clone();
+    let names = [worked.name.clone(), other.name.clone()];
+    let mut posed = compared((worked, a), (other, b), names, &name);
+    posed.ask = format!("Which has more of “{name}”: the recipe as it stands, or “{}”?", other.name);
+    Ok(posed)
+}
+
+fn compared(one: (&Worked, Line), other: (&Worked, Line), names: [String; 2], what: &str) -> Posed {
+    let ((a, at_a), (b, at_b)) = (one, other);
+    let (x, y) = (a.at(at_a), b.at(at_b));
+    let same = (x - y).abs() <= 1e-9 * x.abs().max(y.abs());
+    let place = if same { 2 } else { usize::from(x < y) };
+    let [first, second] = names;
+    Posed {
+        ask: format!("Of these two, {what}: {first} or {second}?"),
+        because: format!("{first}: {}; {second}: {}", a.shown(at_a), b.shown(at_b)),
+        options: vec![first, second, "both alike".to_string()],
+        hint: in_words(a, at_a),
+        formula: formula_of(a, at_a),
+        worked: Some((a.clone(), vec![at_a])),
+        ..Posed::of(Right::Option(place))
+    }
+}
+
+fn spot(
+    ground: &Ground,
+    names: &[Spanned<String>],
+    wrong: &Spanned<String>,
+    shown: &Wrong,
+) -> Result<Posed, Box<Finding>> {
+    let worked = &ground.worked;
+    let working = &worked.laid.working;
+    let bad = ground.line(wrong)?;
+    let mut rows = Vec::new();
+    let mut place = 0;
+    for (n, name) in names.iter().enumerate() {
+        let line = ground.line(name)?;
+        let figure = match (line == bad, shown) {
+            (false, _) => worked.shown(line),
+            (true, Wrong::As(text)) => text.replace(' ', "\u{a0}"),
+            (true, Wrong::Times(times)) => {
+                let entry = working.entry(line);
+                crate::measure::show(worked.at(line) * times, entry.unit, worked.places[line.index()])
+            }
+        };
+        if line == bad {
+            place = n;
+        }
+        rows.push([working.entry(line).name.clone(), figure]);
+    }
+    if rows[place][1] == worked.shown(bad) {
+        let message = format!("`{}` is shown as what it is", wrong.value);
+        let finding = Finding::error(Code::BadNumber, wrong.span, message);
+        return Err(Box::new(
+            finding.why("then nothing is wrong, and there is nothing to find").write("times: 2"),
+        ));
+    }
+    Ok(Posed {
+        ask: "One of these figures is wrong. Which?".to_string(),
+        options: rows.iter().map(|[name, _]| name.clone()).collect(),
+        shown: rows,
+        // The wrong one's own formula would name it.
+        hint: "Work each from those it follows from, and hold it against what is shown.".to_string(),
+        because: format!("{}: {}", working.entry(bad).name, worked.shown(bad)),
+        worked: Some((worked.clone(), vec![bad])),
+        ..Posed::of(Right::Option(place))
+    })
+}
+
+/// What a step is called where it stands among others: its first sentence, without figures that would give its place
+/// away.
+fn in_short(done: &Done) -> String {
+    let words: String = done
+        .say
+        .iter()
+        .map(|say| match say {
+            Say::Words(words) => words.clone(),
+            Say::Strong(_) => String::new(),
+            _ => "…".to_string(),
+        })
+        .collect();
+    let first = words.split(". ").next().unwrap_or(&words).trim().trim_end_matches('.').to_string();
+    format!("{}: {first}", done.name)
+}
+
+fn order(ground: &Ground, choices: &mut Seed) -> Result<Posed, Box<Finding>> {
+    let steps: Vec<String> = ground.worked.laid.steps.iter().take(MOST_STEPS).map(in_short).collect();
+    if steps.len() < 2 {
+        let message = "the recipe has no steps to put in order";
+        let finding = Finding::error(Code::WrongShape, Span::default(), message);
+        return Err(Box::new(finding.why("one step is in order by itself").write("another question")));
+    }
+    let shuffled = choices.shuffled(steps.len());
+    // The option that stands at each place of the right order.
+    let right = (0..steps.len()).filter_map(|step| shuffled.iter().position(|place| *place == step));
+    Ok(Posed {
+        ask: format!("Put the steps of {} in order.", ground.worked.name),
+        right: Right::Order(right.collect()),
+        options: shuffled.iter().filter_map(|place| steps.get(*place).cloned()).collect(),
+        hint: "What has to be there before the next step can be done? The order of work says it.".to_string(),
+        ..Posed::of(Right::Option(0))
+    })
+}
+
+fn use_by(
+    ground: &Ground,
+    stage: &Stage,
+    made: &[Spanned<String>],
+    choices: &mut Seed,
+    version: usize,
+) -> Result<Posed, Box<Finding>> {
+    let worked = &ground.worked;
+    let ph = stage.recipe.and_then(|recipe| recipe.recipe.ph());
+    let rung = keeping::judge(worked, ph).rung;
+    let mut days = Vec::new();
+    for text in made {
+        days.push(Day::read(&text.value).map_err(|misread| {
+            let finding = Finding::error(Code::BadNumber, text.span, misread.message);
+            Box::new(finding.write("2026-10-12"))
+        })?);
+    }
+    let Some(made) = turn(&days, version).copied().or(stage.made) else {
+        let message = "no day is said on which it is made";
+        return Err(Box::new(Finding::error(Code::MissingKey, Span::default(), message)));
+    };
+    // What comes of reading a week as a month, or one row too far down.
+    let other = [7, 21, 30, 60, 90, 180, 365].into_iter().filter(|days| *days != rung.days);
+    let mut days: Vec<u32> = other.take(3).chain([rung.days]).collect();
+    let shuffled = choices.shuffled(days.len());
+    days = shuffled.iter().filter_map(|place| days.get(*place).copied()).collect();
+    let place = days.iter().position(|days| *days == rung.days).unwrap_or(0);
+    Ok(Posed {
+        ask: format!(
+            "The label says: {}, class {}, made on {}. By what day is it used?",
+            worked.name,
+            rung.class,
+            made.words()
+        ),
+        options: days.iter().map(|days| made.after(*days).words()).collect(),
+        hint: "The class says where it is kept and how many days it has.".to_string(),
+        because: format!("class {}: {}", rung.class, rung.words),
+        ..Posed::of(Right::Option(place))
+    })
+}
+
+fn plainly(worked: &Worked, line: Line) -> String {
+    crate::measure::show_usual(worked.at(line), worked.laid.working.entry(line).unit)
+}
+
+/// The bill as a sum of its own.
+fn cost(ground: &Ground, stage: &Stage, what: Cost) -> Result<Posed, Box<Finding>> {
+    let prices = &stage.book.course.prices;
+    let Some(bill) = bill(&ground.worked, prices) else {
+        let message = "nothing in the recipe has a price";
+        let finding = Finding::error(Code::MissingKey, Span::default(), message);
+        return Err(Box::new(finding.why("prices stand in formulary.yaml")));
+    };
+    let mut work = Working::new();
+    let mut shown = Vec::new();
+    let mut costs = Vec::new();
+    for item in &bill.items {
+        let at = Span::default();
+        let by_weight = item.pack.unit.dimension == Dimension::MASS;
+        let unit = if by_weight { &G } else { &ML };
+        let needed = work.given(format!("{}, needed", item.words), unit, item.needed, false, at);
+        let holds = work.given(format!("{}, a pack", item.words), unit, item.pack.holds, false, at);
+        let price =
+            work.given(format!("{}, price of a pack", item.words), &MONEY, item.pack.price, false, at);
+        let name = format!("{}, {}", item.words, if what == Cost::Used { "as used" } else { "bought" });
+        costs.push(match (what, by_weight) {
+            (Cost::Used, true) => work.work(name, CostUsed { needed, holds, price }),
+            (Cost::Used, false) => work.work(name, CostUsedByVolume { needed, holds, price }),
+            (Cost::Bought, by_weight) => {
+                let packs = format!("{}, whole packs", item.words);
+                let packs = match by_weight {
+                    true => work.work(packs, Packs { needed, holds }),
+                    false => work.work(packs, PacksByVolume { needed, holds }),
+                };
+                work.work(name, CostOfPacks { packs, price })
+            }
+        });
+        shown.push((item.words.clone(), needed, price, item.pack.written.clone()));
+    }
+    let all = work.one_or(costs, |work, each| work.work("costs together", AddCosts { each }));
+    work.close();
+    let worked = Worked::of(&ground.worked.name, work);
+    let makes = ground.worked.made().map(|line| plainly(&ground.worked, line));
+    let made = makes.map_or(worked.name.clone(), |makes| format!("{makes} of {}", worked.name));
+    let currency = &prices.currency;
+    let rows = shown.into_iter().map(|(words, needed, price, pack)| {
+        let price = format!("{currency}{} for {pack}", worked.shown(price));
+        [format!("{words}: {} needed", plainly(&worked, needed)), price]
+    });
+    let text = format!("{currency}{}", worked.shown(all));
+    let (value, blank) = (worked.at(all), currency.clone());
+    let answer = Answered { name: "cost".to_string(), value, unit: &MONEY, asked_in: None, blank, text };
+    Ok(Posed {
+        ask: match what {
+            Cost::Used => format!("What does {made} cost, counting of each pack only what is used?"),
+            Cost::Bought => format!("What is paid for {made}, with whole packs?"),
+        },
+        shown: rows.collect(),
+        hint: in_words(&worked, all),
+        formula: formula_of(&worked, all),
+        worked: Some((worked.clone(), vec![all])),
+        ..Posed::of(Right::Figures(vec![answer]))
+    })
+}

@@ -176,7 +176,9 @@ for (const slate of document.querySelectorAll(".slate")) {
   const begin = slate.querySelector(".slate-begin");
   let fresh = null;
   const open = async (then) => {
+    const said = begin.nextElementSibling;
     begin.disabled = true;
+    said.textContent = "";
     try {
       await withRules("slate.css", "slate.js");
       fresh ??= stillroomSlate(slate);
@@ -185,6 +187,7 @@ for (const slate of document.querySelectorAll(".slate")) {
       then();
     } catch {
       begin.disabled = false;
+      said.textContent = said.dataset.failed;
     }
   };
   const sent = () => {
@@ -208,11 +211,12 @@ for (const here of document.querySelectorAll(".check-here")) {
     try {
       await withRules("slate.css", "copybook.js");
       const questions = here.nextElementSibling;
-      questions.querySelectorAll(".question").forEach(stillroomCopybook);
+      questions.querySelectorAll(".question:not(:has(> .check))").forEach(stillroomCopybook);
       here.hidden = true;
       questions.querySelector("input").focus();
     } catch {
       begin.disabled = false;
+      begin.nextElementSibling.textContent = here.dataset.failed;
     }
   });
 }

@@ -175,7 +175,7 @@ globalThis.stillroomSlate = (slate) => {
     const [were, are] = [printed, last].map(reader.cautions);
     const among = (all) => ({ id }) => all.some((one) => one.id === id);
     const without = (those, these) => those.filter((one) => !among(these)(one));
-    const [more, less] = [way.more, way.less].map((all) => all.map(([level, lead]) => ({ level, lead })));
+    const [more, less] = [way.more, way.less].map((all) => all.map(([level, lead, text]) => ({ level, lead, text })));
     const ledger = [...new Set([...first.map((id) => last.ids[id]), way.ids.bottles])].filter((line) => line !== undefined);
     const changed = ledger.filter(differs).map(named);
     const fresh = [...without(are, were), ...more];

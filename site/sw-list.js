@@ -1,5 +1,5 @@
 "use strict";
-self.stillroomKept = { printing: "e1d1e32b9974a2b5", files: [
+self.stillroomKept = { printing: "aae343e4241b5daf", files: [
   "answers/a-tea-to-share.html",
   "answers/hawthorn-berry-decoction.html",
   "answers/jars-that-wait-longer.html",

@@ -120,8 +120,8 @@ pub fn value(text: &str, unit: &Unit) -> Result<f64, Unmet> {
     let text = text.trim();
     let read = match unit.dimension {
         _ if unit.text.starts_with('%') => measure::per_cent(text),
-        Dimension::NONE => match text.parse::<f64>() {
-            Ok(plain) if plain > 0.0 && plain.is_finite() => return Ok(plain / unit.printed),
+        Dimension::NONE => match measure::plain_number(text) {
+            Some(plain) if plain > 0.0 => return Ok(plain / unit.printed),
             _ if text.ends_with('%') => measure::per_cent(text),
             _ => return unmet(format!("`{text}` is no plain number above nothing, such as 0.75")),
         },

@@ -3,6 +3,8 @@
 //! Used is what is needed, by the pack's size, times its price; bought is as many whole packs as that takes. Both as
 //! a cost sheet is kept on paper: common practice, no source. Water from the tap is not charged.
 
+use crate::formula::Sum;
+use crate::formula::catalogue::class::{CostOfPacks, CostUsed, Packs};
 use crate::formulary::{Pack, Prices};
 use crate::measure::{Dimension, Form};
 use crate::method::Ingredient;
@@ -29,19 +31,26 @@ pub struct Item {
 }
 
 impl Item {
-    /// How many whole packs that takes; what floating point alone adds is no pack.
+    /// How many whole packs that takes.
     pub fn packs(&self) -> f64 {
-        (self.needed / self.pack.holds - 1e-9).ceil()
+        let mut sum = Sum::default();
+        let (needed, holds) = (sum.line(self.needed), sum.line(self.pack.holds));
+        sum.gives(Packs { needed, holds })
     }
 
     /// What is used of it costs so much.
     pub fn used(&self) -> f64 {
-        self.needed / self.pack.holds * self.pack.price
+        let mut sum = Sum::default();
+        let (needed, holds) = (sum.line(self.needed), sum.line(self.pack.holds));
+        let price = sum.line(self.pack.price);
+        sum.gives(CostUsed { needed, holds, price })
     }
 
     /// What is bought costs so much.
     pub fn bought(&self) -> f64 {
-        self.packs() * self.pack.price
+        let mut sum = Sum::default();
+        let (packs, price) = (sum.line(self.packs()), sum.line(self.pack.price));
+        sum.gives(CostOfPacks { packs, price })
     }
 }
 

@@ -1,6 +1,7 @@
 //! Cautions: rules over a worked recipe and its plants. A stop cannot be switched off.
 //!
-//! `table` says every rule, `found` what sets each off, `watch` how figures decide, `company` who must not take what the recipe makes.
+//! `table` says every rule, `found` what sets each off, `watch` how figures decide, `company` who must not take what
+//! the recipe makes.
 
 mod company;
 mod found;

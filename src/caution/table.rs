@@ -116,7 +116,7 @@ rules! {
         says "The honey is warmed", "Stirred in above 40 °C (104 °F) it is no longer raw.";
         about "";
         tells Code::HotHoney "honey goes into liquid that no step has cooled to 40 °C", "honey wanted raw is stirred in below that: common practice, no source", "- cool: 38 °C before - sweeten: {...}";
-        by hot_honey; Source::practice("teachers keep raw honey below 40 °C");
+        by watching hot_honey; Source::practice("teachers keep raw honey below 40 °C");
     Warning "alcohol" when "it holds alcohol";
         says "It holds alcohol{}", "Not for children, in pregnancy, while nursing, with liver disease or in recovery; ask a pharmacist where medicines forbid it. Keep spirit and its vapour from flames.";
         about "alcohol", not for ["under 18 years", "pregnancy", "nursing", "liver disease", "recovery from alcohol"], ask first ["medicines that forbid alcohol", "driving"];

@@ -42,7 +42,7 @@ enum What {
         /// Folder of the site [default: site, beside the formulary]
         #[arg(long, value_name = "SITE")]
         to: Option<PathBuf>,
-        /// Press as on that day: answers that come out later are held back [default: today]
+        /// Press as on that day: answers that come out later are held back [default: today, by UTC]
         #[arg(long = "as-on", value_name = "DAY")]
         day: Option<String>,
     },

@@ -2,7 +2,6 @@
 
 use super::pose::{Ground, Stage};
 use crate::diagnostic::{Code, Finding};
-use crate::measure::show_usual;
 use crate::span::Spanned;
 
 /// What stands in braces, and what is put there.
@@ -44,6 +43,5 @@ fn hole(name: &str, text: &Spanned<String>, holes: &Holes) -> Result<String, Box
         _ => {}
     }
     let line = holes.ground.line(&Spanned::new(name.to_string(), text.span))?;
-    let worked = &holes.ground.worked;
-    Ok(show_usual(worked.at(line), worked.laid.working.entry(line).unit))
+    Ok(holes.ground.worked.shown(line))
 }

@@ -2,7 +2,7 @@
 //! costs.
 
 use super::draw::Seed;
-use super::pose::{Answered, Ground, Posed, Right, Stage, formula_of, in_words};
+use super::pose::{Answered, Ground, Posed, Right, Stage, formula_of, in_words, set_up};
 use super::{Answer, Compared, Cost, Wrong};
 use crate::aim;
 use crate::calendar::Day;
@@ -13,8 +13,8 @@ use crate::formula::catalogue::class::{
     AddCosts, CostOfPacks, CostUsed, CostUsedByVolume, Packs, PacksByVolume,
 };
 use crate::keeping::{self, Verdict};
-use crate::measure::Dimension;
 use crate::measure::unit::{G, ML, MONEY};
+use crate::measure::{Dimension, show, show_usual};
 use crate::method::{Done, Say};
 use crate::span::{Span, Spanned};
 use crate::variation::Worked;
@@ -23,45 +23,43 @@ use crate::working::Working;
 /// More steps than these in one question are a puzzle, not an exercise.
 const MOST_STEPS: usize = 8;
 
-/// The question and what is right.
-pub(super) fn judge(
-    answer: &Answer,
-    ground: &Ground,
-    stage: &Stage,
-    choices: &mut Seed,
-    version: usize,
-) -> Result<Posed, Box<Finding>> {
+/// What a version's question is made of.
+#[derive(Clone, Copy)]
+pub(super) struct Asked<'a> {
+    pub(super) ground: &'a Ground,
+    pub(super) stage: &'a Stage<'a>,
+    pub(super) drawn: &'a [(Spanned<String>, Spanned<String>)],
+    pub(super) make: Option<&'a Spanned<String>>,
+    pub(super) version: usize,
+}
+
+/// The question and what is right, of what is not answered by a recipe's lines in figures.
+pub(super) fn judge(answer: &Answer, asked: &Asked, choices: &mut Seed) -> Result<Posed, Box<Finding>> {
+    let Asked { ground, stage, version, .. } = *asked;
     match answer {
-        Answer::Lines(..) => Ok(Posed::of(Right::Figures(Vec::new()))),
         Answer::Claim { line, least, limit } => claim(ground, line, *least, limit),
         Answer::Keeps => keeps(ground, stage),
-        Answer::Compare(Compared::Lines(one, other)) => {
-            let (a, b) = (ground.line(one)?, ground.line(other)?);
-            let worked = &ground.worked;
-            let names =
-                [worked.laid.working.entry(a).name.clone(), worked.laid.working.entry(b).name.clone()];
-            Ok(compared((worked, a), (worked, b), names, "which is more"))
-        }
-        Answer::Compare(Compared::Variation(line, with)) => match turn(with, version) {
-            Some(with) => with_variation(ground, stage, line, with),
-            None => Ok(Posed::of(Right::Option(0))),
-        },
+        Answer::Compare(Compared::Lines(one, other)) => two_lines(ground, one, other),
+        Answer::Compare(Compared::Variation(line, with)) => with_variation(asked, line, turn(with, version)?),
         Answer::Spot { lines, wrong, shown } => {
-            let (wrong, shown) = (turn(wrong, version), turn(shown, version));
-            match wrong.zip(shown) {
-                Some((wrong, shown)) => spot(ground, lines, wrong, shown),
-                None => Ok(Posed::of(Right::Option(0))),
-            }
+            spot(ground, lines, turn(wrong, version)?, turn(shown, version)?)
         }
         Answer::Order => order(ground, choices),
         Answer::UseBy(made) => use_by(ground, stage, made, choices, version),
         Answer::Cost(what) => cost(ground, stage, *what),
+        // Worked where the figures are: see `pose`.
+        Answer::Lines(..) => Err(nothing_there()),
     }
 }
 
+fn nothing_there() -> Box<Finding> {
+    let finding = Finding::error(Code::MissingKey, Span::default(), "there is nothing to choose from");
+    Box::new(finding.why("a list stands empty").write("one entry or more"))
+}
+
 /// Version by version the next of a list.
-fn turn<T>(of: &[T], version: usize) -> Option<&T> {
-    of.get(version % of.len().max(1))
+fn turn<T>(of: &[T], version: usize) -> Result<&T, Box<Finding>> {
+    of.get(version % of.len().max(1)).ok_or_else(nothing_there)
 }
 
 fn yes_no(right: bool) -> Posed {
@@ -83,7 +81,10 @@ fn claim(
         Box::new(Finding::error(Code::BadNumber, limit.span, message).why(unmet.why))
     })?;
     let at = worked.at(line);
-    let right = if least { at >= value - 1e-9 } else { at <= value + 1e-9 };
+    // What is printed alike counts as reached: a student has no other figures.
+    let places = worked.places[line.index()];
+    let alike = show(at, unit, places) == show(value, unit, places);
+    let right = alike || if least { at >= value } else { at <= value };
     Ok(Posed {
         hint: in_words(worked, line),
         formula: formula_of(worked, line),
@@ -105,7 +106,7 @@ fn keeps(ground: &Ground, stage: &Stage) -> Result<Posed, Box<Finding>> {
         Verdict::CannotTell => 2,
     };
     Ok(Posed {
-        ask: format!("Does {} keep out of the cold, at the careful end of what is not known?", worked.name),
+        ask: format!("Does {} keep out of the cold, even where what is not known falls badly?", worked.name),
         options,
         hint: "Hold its figures against the limits that the page shows, from what binds first.".to_string(),
         because: format!("class {}: {}", judged.rung.class, judged.because(worked)),
@@ -113,12 +114,26 @@ fn keeps(ground: &Ground, stage: &Stage) -> Result<Posed, Box<Finding>> {
     })
 }
 
+fn two_lines(ground: &Ground, one: &Spanned<String>, other: &Spanned<String>) -> Result<Posed, Box<Finding>> {
+    let (a, b) = (ground.line(one)?, ground.line(other)?);
+    let working = &ground.worked.laid.working;
+    let (first, second) = (working.entry(a), working.entry(b));
+    if first.unit.dimension != second.unit.dimension {
+        let message = format!("`{}` and `{}` are of two kinds", one.value, other.value);
+        let kinds = [first, second].map(|entry| entry.unit.dimension.with_article());
+        let finding = Finding::error(Code::WrongDimension, other.span, message);
+        return Err(Box::new(finding.why(format!("{} is not more or less than {}", kinds[0], kinds[1]))));
+    }
+    let names = [first.name.clone(), second.name.clone()];
+    Ok(compared((&ground.worked, a), (&ground.worked, b), names, "which is more"))
+}
+
 fn with_variation(
-    ground: &Ground,
-    stage: &Stage,
+    asked: &Asked,
     line: &Spanned<String>,
     with: &Spanned<String>,
 ) -> Result<Posed, Box<Finding>> {
+    let Asked { ground, stage, .. } = *asked;
     let variations = stage.recipe.map_or(&[][..], |recipe| &recipe.variations);
     let Some(other) = variations.iter().find(|other| other.name == with.value) else {
         let known: Vec<&str> = variations.iter().map(|other| other.name.as_str()).collect();
@@ -127,6 +142,8 @@ fn with_variation(
         let message = format!("the recipe has no variation `{}`", with.value);
         return Err(Box::new(Finding::error(Code::UnknownName, with.span, message).why(why)));
     };
+    // Set alike, or the batch would be what is compared.
+    let other = &set_up(other, asked.drawn, asked.make)?;
     let a = ground.line(line)?;
     let b = aim::line(other, &line.value).map_err(|unmet| {
         let message = format!("`{}` has no `{}`", with.value, line.value);
@@ -143,7 +160,7 @@ fn with_variation(
 fn compared(one: (&Worked, Line), other: (&Worked, Line), names: [String; 2], what: &str) -> Posed {
     let ((a, at_a), (b, at_b)) = (one, other);
     let (x, y) = (a.at(at_a), b.at(at_b));
-    let same = (x - y).abs() <= 1e-9 * x.abs().max(y.abs());
+    let same = a.shown(at_a) == b.shown(at_b);
     let place = if same { 2 } else { usize::from(x < y) };
     let [first, second] = names;
     Posed {
@@ -175,7 +192,7 @@ fn spot(
             (true, Wrong::As(text)) => text.replace(' ', "\u{a0}"),
             (true, Wrong::Times(times)) => {
                 let entry = working.entry(line);
-                crate::measure::show(worked.at(line) * times, entry.unit, worked.places[line.index()])
+                show(worked.at(line) * times, entry.unit, worked.places[line.index()])
             }
         };
         if line == bad {
@@ -183,7 +200,13 @@ fn spot(
         }
         rows.push([working.entry(line).name.clone(), figure]);
     }
-    if rows[place][1] == worked.shown(bad) {
+    let entry = working.entry(bad);
+    let reads = |text: &str| aim::value(text, entry.unit).ok();
+    let as_shown = match shown {
+        Wrong::As(text) => reads(text).map(|value| show(value, entry.unit, worked.places[bad.index()])),
+        Wrong::Times(_) => None,
+    };
+    if as_shown.unwrap_or(rows[place][1].clone()) == worked.shown(bad) {
         let message = format!("`{}` is shown as what it is", wrong.value);
         let finding = Finding::error(Code::BadNumber, wrong.span, message);
         return Err(Box::new(
@@ -220,16 +243,24 @@ fn in_short(done: &Done) -> String {
 
 fn order(ground: &Ground, choices: &mut Seed) -> Result<Posed, Box<Finding>> {
     let steps: Vec<String> = ground.worked.laid.steps.iter().take(MOST_STEPS).map(in_short).collect();
-    if steps.len() < 2 {
-        let message = "the recipe has no steps to put in order";
+    let alike = steps.iter().enumerate().any(|(n, step)| steps[..n].contains(step));
+    if steps.len() < 2 || alike {
+        let message = "the recipe has no steps that can be put in order";
         let finding = Finding::error(Code::WrongShape, Span::default(), message);
-        return Err(Box::new(finding.why("one step is in order by itself").write("another question")));
+        return Err(Box::new(
+            finding
+                .why("one step is in order by itself, and of two alike either may be first")
+                .write("another question"),
+        ));
     }
     let shuffled = choices.shuffled(steps.len());
     // The option that stands at each place of the right order.
     let right = (0..steps.len()).filter_map(|step| shuffled.iter().position(|place| *place == step));
     Ok(Posed {
-        ask: format!("Put the steps of {} in order.", ground.worked.name),
+        ask: match ground.worked.laid.steps.len() > MOST_STEPS {
+            true => format!("Put the first {MOST_STEPS} steps of {} in order.", ground.worked.name),
+            false => format!("Put the steps of {} in order.", ground.worked.name),
+        },
         right: Right::Order(right.collect()),
         options: shuffled.iter().filter_map(|place| steps.get(*place).cloned()).collect(),
         hint: "What has to be there before the next step can be done? The order of work says it.".to_string(),
@@ -254,7 +285,7 @@ fn use_by(
             Box::new(finding.write("2026-10-12"))
         })?);
     }
-    let Some(made) = turn(&days, version).copied().or(stage.made) else {
+    let Some(made) = turn(&days, version).ok().copied().or(stage.made) else {
         let message = "no day is said on which it is made";
         return Err(Box::new(Finding::error(Code::MissingKey, Span::default(), message)));
     };
@@ -279,7 +310,7 @@ fn use_by(
 }
 
 fn plainly(worked: &Worked, line: Line) -> String {
-    crate::measure::show_usual(worked.at(line), worked.laid.working.entry(line).unit)
+    show_usual(worked.at(line), worked.laid.working.entry(line).unit)
 }
 
 /// The bill as a sum of its own.
@@ -323,7 +354,7 @@ fn cost(ground: &Ground, stage: &Stage, what: Cost) -> Result<Posed, Box<Finding
     let made = makes.map_or(worked.name.clone(), |makes| format!("{makes} of {}", worked.name));
     let currency = &prices.currency;
     let rows = shown.into_iter().map(|(words, needed, price, pack)| {
-        let price = format!("{currency}{} for {pack}", worked.shown(price));
+        let price = format!("{currency}{} for {pack}", plainly(&worked, price));
         [format!("{words}: {} needed", plainly(&worked, needed)), price]
     });
     let text = format!("{currency}{}", worked.shown(all));

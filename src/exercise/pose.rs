@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::ask::{Holes, fill};
 use super::draw::Seed;
-use super::judge::judge;
+use super::judge::{Asked, judge};
 use super::{Answer, Draw, Exercise, Within, sum};
 use crate::aim;
 use crate::calendar::Day;
@@ -13,7 +13,7 @@ use crate::formula::equation::{Form, Writer};
 use crate::formula::expr::Symbol;
 use crate::formula::{Formula, Line};
 use crate::formulary::Formulary;
-use crate::measure::{Dimension, Measure, Unit, decimal, show, show_usual, usual_places, wanted};
+use crate::measure::{Dimension, Measure, Unit, decimal, show, show_usual, usual_places, wanted, whole};
 use crate::span::{Span, Spanned};
 use crate::variation::{Worked, WorkedRecipe};
 use crate::wanted;
@@ -132,7 +132,7 @@ pub fn pose(exercise: &Exercise, stage: &Stage, seed: u64, version: usize) -> Re
         let name = &ground.worked.laid.working.entry(line).name;
         let message = format!(
             "version {} cannot be worked: `{name}` comes to nothing or less",
-            super::LETTERS[version % 6]
+            super::LETTERS[version % super::LETTERS.len()]
         );
         let finding = Finding::error(Code::BadNumber, exercise.name.span, message);
         return Err(Box::new(finding.why("with the numbers it draws more goes out than there is")));
@@ -141,7 +141,10 @@ pub fn pose(exercise: &Exercise, stage: &Stage, seed: u64, version: usize) -> Re
     let mut choices = Seed::of(seed, &key, version + 1);
     let mut posed = match &exercise.answer {
         Answer::Lines(lines, unit) => figures(&ground, lines, *unit, &stage.book.course.prices.currency)?,
-        other => judge(other, &ground, stage, &mut choices, version)?,
+        other => {
+            let asked = Asked { ground: &ground, stage, drawn: &drawn, make: make.as_ref(), version };
+            judge(other, &asked, &mut choices)?
+        }
     };
     posed.name = exercise.name.value.clone();
     posed.within = match posed.right {
@@ -175,7 +178,15 @@ fn ground(
         let message = "the exercise is about a recipe, and there is none";
         return Err(Box::new(Finding::error(Code::NoRecipe, exercise.span, message)));
     };
-    let base = &recipe.base;
+    Ok(Ground { worked: set_up(&recipe.base, drawn, make)?, own: None })
+}
+
+/// A recipe, or a variation of it, with what a version sets and in the batch it asks for.
+pub(super) fn set_up(
+    base: &Worked,
+    drawn: &[(Spanned<String>, Spanned<String>)],
+    make: Option<&Spanned<String>>,
+) -> Result<Worked, Box<Finding>> {
     let mut set: Vec<(Line, f64)> = Vec::new();
     for (name, text) in drawn {
         let fault = |code: Code, at: Span, why: String| {
@@ -188,14 +199,13 @@ fn ground(
         set.push((line, value));
     }
     let worked = base.with(&set);
-    let Some(make) = make else { return Ok(Ground { worked, own: None }) };
+    let Some(make) = make else { return Ok(worked) };
     let misread = |why: String| {
         let message = format!("no batch makes `{}`", make.value);
         Box::new(Finding::error(Code::BadNumber, make.span, message).why(why))
     };
     let batch = wanted(&make.value).map_err(|found| misread(found.message))?;
-    let worked = wanted::worked(&worked, &batch).map_err(|unmet| misread(unmet.why))?;
-    Ok(Ground { worked, own: None })
+    wanted::worked(&worked, &batch).map_err(|unmet| misread(unmet.why))
 }
 
 /// A line that an exercise may set: what is declared, what is measured, and what the book guesses or has from a source,
@@ -222,12 +232,13 @@ fn figures(
 ) -> Result<Posed, Box<Finding>> {
     let lines: Vec<Line> = names.iter().map(|name| ground.line(name)).collect::<Result<_, _>>()?;
     let answers = lines.iter().map(|line| answered(ground, *line, unit, currency)).collect::<Vec<_>>();
-    if let (Some(unit), Some(name)) = (unit, names.first())
-        && answers.iter().any(|answer| answer.unit.dimension != unit.dimension())
-    {
+    let other = |(answer, _): &(&Answered, &Spanned<String>)| {
+        unit.is_some_and(|unit| answer.unit.dimension != unit.dimension())
+    };
+    if let (Some(unit), Some((answer, name))) = (unit, answers.iter().zip(names).find(other)) {
         let message = format!("`{}` is not measured in {}", name.value, unit.plural());
         let finding = Finding::error(Code::WrongDimension, name.span, message);
-        let why = format!("it is {}", answers[0].unit.dimension.with_article());
+        let why = format!("it is {}", answer.unit.dimension.with_article());
         return Err(Box::new(finding.why(why)));
     }
     let first = lines.first().copied();
@@ -244,7 +255,7 @@ fn answered(ground: &Ground, line: Line, asked_in: Option<Measure>, currency: &s
     let worked = &ground.worked;
     let entry = worked.laid.working.entry(line);
     let counted = worked.laid.working.id_of(line).is_some_and(|id: Id| id.rounds() == Rounds::Down);
-    let value = if counted { (worked.at(line) + 1e-9).floor() } else { worked.at(line) };
+    let value = if counted { whole(worked.at(line)) } else { worked.at(line) };
     let own = match counted {
         true => show(value, entry.unit, 0),
         false => show_usual(value, entry.unit),
@@ -302,6 +313,15 @@ impl Posed {
             formula: None,
             because: String::new(),
             worked: None,
+        }
+    }
+
+    /// Whether there is anything to find: not nothing, and more than one to choose from.
+    pub fn is_worth_asking(&self) -> bool {
+        match &self.right {
+            Right::Figures(answers) => answers.iter().all(|answer| answer.value > 0.0),
+            Right::Option(_) => self.options.len() > 1,
+            Right::Order(places) => places.len() > 1,
         }
     }
 

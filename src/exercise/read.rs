@@ -37,8 +37,16 @@ pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Exercis
         None => Some(USUAL),
     };
     let measure = fields.take("in").and_then(|node| node.read("a unit", unit, findings));
+    let said: Vec<&Spanned<String>> =
+        ["in", "within"].into_iter().filter_map(|key| Some(fields.entry(key)?.0)).collect();
     let answer = read_answer(&mut fields, measure.map(|unit| unit.value), findings);
     fields.finish(findings);
+    let in_figures = matches!(answer, None | Some(Answer::Lines(..) | Answer::Cost(_)));
+    for key in said.into_iter().filter(|_| !in_figures) {
+        let message = format!("`{}` says nothing about what is chosen", key.value);
+        let finding = Finding::warning(Code::NotUsed, key.span, message);
+        findings.push(finding.why("it is about answers in figures").write("leave it out"));
+    }
     let (name, answer) = (name?, answer?);
     // Without one of its lines a sum would be about something else.
     if stops(&findings[before..]) {
@@ -82,8 +90,23 @@ fn read_with(node: &Node, findings: &mut Vec<Finding>) -> Vec<(Spanned<String>, 
     rest.into_iter().map(|(name, node)| (name.clone(), read_draw(node, findings))).collect()
 }
 
+/// A list that says nothing would leave a version without its figure.
+fn filled(node: &Node, findings: &mut Vec<Finding>) {
+    if matches!(&node.value, Value::List(items) if items.is_empty()) {
+        let finding = Finding::error(Code::MissingKey, node.span, "the list is empty");
+        findings.push(finding.why("each version takes one of its entries").write("[600 mL, 640 mL]"));
+    }
+}
+
+/// The texts of a list, or the one text; an empty list is told.
+fn texts(node: &Node, what: &str, findings: &mut Vec<Finding>) -> Vec<Spanned<String>> {
+    filled(node, findings);
+    node.texts(what, findings)
+}
+
 /// One text, several, or a range by steps.
 fn read_draw(node: &Node, findings: &mut Vec<Finding>) -> Draw {
+    filled(node, findings);
     match &node.value {
         Value::List(items) => {
             items.iter().filter_map(|item| words(Some(item), "a figure", findings)).collect()
@@ -203,7 +226,7 @@ fn read_answer(fields: &mut Fields, unit: Option<Measure>, findings: &mut Vec<Fi
     };
     match key {
         "answer" => {
-            let lines = node.texts("a line", findings);
+            let lines = texts(node, "a line", findings);
             (!lines.is_empty()).then_some(Answer::Lines(lines, unit))
         }
         "claim" => read_claim(node, findings),
@@ -243,9 +266,9 @@ fn read_claim(node: &Node, findings: &mut Vec<Finding>) -> Option<Answer> {
 
 fn read_compare(node: &Node, findings: &mut Vec<Finding>) -> Option<Compared> {
     let mut fields = node.map("what is compared", findings)?;
-    let lines = fields.take("lines").map(|node| node.texts("a line", findings));
+    let lines = fields.take("lines").map(|node| texts(node, "a line", findings));
     let line = words(fields.take("line"), "a line", findings);
-    let with = fields.take("with").map(|node| node.texts("a variation", findings));
+    let with = fields.take("with").map(|node| texts(node, "a variation", findings));
     fields.finish(findings);
     match (lines.as_deref(), line, with) {
         (Some([one, other]), None, None) => Some(Compared::Lines(one.clone(), other.clone())),
@@ -265,8 +288,9 @@ fn read_compare(node: &Node, findings: &mut Vec<Finding>) -> Option<Compared> {
 fn read_spot(node: &Node, findings: &mut Vec<Finding>) -> Option<Answer> {
     let mut fields = node.map("what is shown", findings)?;
     let lines = fields.need("lines", "lines: [strained, sweetener, finished]", findings);
-    let lines = lines.map(|node| node.texts("a line", findings)).unwrap_or_default();
-    let wrong = fields.need("wrong", "wrong: sweetener", findings).map(|node| node.texts("a line", findings));
+    let lines = lines.map(|node| texts(node, "a line", findings)).unwrap_or_default();
+    let wrong =
+        fields.need("wrong", "wrong: sweetener", findings).map(|node| texts(node, "a line", findings));
     let times = fields.take("times").map(|node| {
         let each = node.each("how many times", findings).iter();
         let each: Vec<&Node> = each.collect();
@@ -274,7 +298,7 @@ fn read_spot(node: &Node, findings: &mut Vec<Finding>) -> Option<Answer> {
             .filter_map(|node| node.read("how many times", measure::count, findings))
             .collect::<Vec<_>>()
     });
-    let shown = fields.take("as").map(|node| node.texts("a figure", findings));
+    let shown = fields.take("as").map(|node| texts(node, "a figure", findings));
     fields.finish(findings);
     let wrong = wrong?;
     let missing = wrong.iter().find(|wrong| !lines.iter().any(|line| line.value == wrong.value));

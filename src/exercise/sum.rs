@@ -66,11 +66,27 @@ pub(super) fn lay(
             }
             with.push(bound);
         }
+        same_length(step, &with)?;
         let line = work.work(step.name.value.as_str(), Use { formula: step.formula, with });
         lines.insert(step.name.value.clone(), line);
     }
     work.close();
     Ok((work, lines))
+}
+
+/// Lists that a formula goes through together are as long as one another, or hold one for all.
+fn same_length(step: &Step, with: &[Vec<Line>]) -> Result<(), Box<Finding>> {
+    let many = step.formula.with.iter().zip(with).filter(|(symbol, _)| symbol.many);
+    let lengths: Vec<usize> = many.map(|(_, lines)| lines.len()).filter(|length| *length != 1).collect();
+    let message = match lengths[..] {
+        _ if lengths.contains(&0) => format!("a list of `{}` is empty", step.formula.id),
+        [first, ..] if lengths.iter().any(|length| *length != first) => {
+            format!("the lists of `{}` are not of one length", step.formula.id)
+        }
+        _ => return Ok(()),
+    };
+    let finding = Finding::error(Code::WrongShape, step.name.span, message);
+    Err(Box::new(finding.why("the first of one list goes with the first of the other")))
 }
 
 /// The unit a number is kept in: that of the first symbol it is bound to.

@@ -78,17 +78,13 @@ impl Make<'_> {
         &self.base.laid.working.entry(line).name
     }
 
-    /// The first line that is measured and a result of the short sum that follows from it.
+    /// The first line that is measured and an amount of the short sum that follows from it.
     fn measured(&self) -> Option<(Line, Line)> {
         let working = &self.base.laid.working;
         let measured = working.lines().filter(|line| working.entry(*line).measurable);
         measured.into_iter().find_map(|line| {
-            let after = |id: Id| {
-                let of = working.line(id)?;
-                (of != line && working.entry(of).how.inputs().any(|input| input == line)).then_some(of)
-            };
-            let amounts = Id::ALL.iter().filter(|id| id.first() && id.rounds() != Rounds::Down);
-            amounts.into_iter().find_map(|id| after(*id)).map(|result| (line, result))
+            let amount = |(id, _): &(Id, Line)| id.rounds() != Rounds::Down;
+            working.following(line).find(amount).map(|(_, result)| (line, result))
         })
     }
 
@@ -114,7 +110,7 @@ impl Make<'_> {
         let exercise = self.plain("What follows", Answer::Lines(vec![self.text(self.name(result))], None));
         Some(Exercise {
             ask: self.text(format!(
-                "{{recipe}}: in your own pot “{from}” comes to {{{name}}}. What is “{to}” then?"
+                "{{recipe}}: in your own pot “{from}” comes to {{{name}}}. How much is “{to}” then?"
             )),
             with: vec![(self.text(name), self.near(measured))],
             ..exercise
@@ -124,24 +120,22 @@ impl Make<'_> {
     fn count(&self) -> Option<Exercise> {
         let working = &self.base.laid.working;
         let id = [Id::Doses, Id::Bottles, Id::Pieces].into_iter().find(|id| working.line(*id).is_some())?;
-        let (measured, _) = self.measured()?;
-        let line = working.line(id)?;
-        working.leads_to(measured, line).then_some(())?;
+        // A count is what there is, by the size of one.
+        let mut inputs = working.entry(working.line(id)?).how.inputs();
+        let (of, size) = (inputs.next()?, inputs.next()?);
+        working.entry(of).measurable.then_some(())?;
         let vessel = self.base.laid.preparation.map(|kind| kind.vessel.words().1);
         let counted = vessel.filter(|_| id == Id::Bottles).unwrap_or(id.text());
-        // A count is what there is, by the size of one.
-        let size = working.entry(line).how.inputs().nth(1)?;
-        let name = self.name(measured);
+        let name = self.name(of);
         let exercise = self.plain("How many", Answer::Lines(vec![self.text(id.text())], None));
         Some(Exercise {
             ask: self.text(format!(
-                "{{recipe}}: “{}” comes to {{{name}}}. How many whole {} is that, at {{{}}} each?",
-                self.words(measured),
-                counted,
+                "{{recipe}}: “{}” comes to {{{name}}}. How many whole {counted} is that, at {{{}}} each?",
+                self.words(of),
                 self.words(size)
             )),
-            with: vec![(self.text(name), self.near(measured))],
-            within: Within::Share(0.01),
+            with: vec![(self.text(name), self.near(of))],
+            within: Within::Exact,
             ..exercise
         })
     }

@@ -2,6 +2,7 @@
 
 use super::exact;
 use super::expr::{Expr, Fold, Function, Line, Op};
+use crate::measure::{PARTED, whole};
 
 /// The value of an expression whose symbols are bound to lines with these values.
 ///
@@ -21,8 +22,8 @@ pub fn evaluate(expr: &Expr, with: &[Vec<Line>], values: &[f64], at: usize) -> f
         Expr::Figure(figure) => figure.value,
         Expr::One(Function::Exp, inner) => exact::exp(value(inner)),
         Expr::One(Function::Ln, inner) => exact::ln(value(inner)),
-        Expr::One(Function::Up, inner) => (value(inner) - exact::PARTED).ceil(),
-        Expr::One(Function::Down, inner) => (value(inner) + exact::PARTED).floor(),
+        Expr::One(Function::Up, inner) => (value(inner) - PARTED).ceil(),
+        Expr::One(Function::Down, inner) => whole(value(inner)),
         Expr::Two(op, a, b) => apply(*op, value(a), value(b)),
         Expr::Each(fold, inner) => {
             let count = times(inner, with);

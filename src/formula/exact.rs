@@ -19,9 +19,6 @@ fn two_to(k: i32) -> f64 {
     result
 }
 
-/// A count this far from a whole one is a whole one: floating point alone parts them.
-pub const PARTED: f64 = 1e-9;
-
 /// e to the power `x`; nothing below −709, infinite above 709. Not a number for not a number.
 pub fn exp(x: f64) -> f64 {
     if x.is_nan() {

@@ -19,6 +19,14 @@ fn scaled(value: f64, places: u8) -> f64 {
     (value.abs() * scale(places) + 0.5).floor()
 }
 
+/// A count this far from a whole one is a whole one: floating point alone parts them.
+pub const PARTED: f64 = 1e-9;
+
+/// A count for people: down to the whole one.
+pub fn whole(count: f64) -> f64 {
+    (count + PARTED).floor()
+}
+
 /// The value rounded half away from zero to so many decimals (nine at most).
 pub fn rounded(value: f64, places: u8) -> f64 {
     let size = scaled(value, places) / scale(places);

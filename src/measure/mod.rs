@@ -19,7 +19,7 @@ mod read_ratio;
 mod read_wanted;
 pub mod unit;
 
-pub use decimal::{decimal, rounded, show, show_usual, usual_places};
+pub use decimal::{PARTED, decimal, rounded, show, show_usual, usual_places, whole};
 pub use dimension::Dimension;
 pub use kitchen::{Close, Kitchen, Toward};
 pub use kitchen_unit::{Measure, System};
@@ -29,6 +29,7 @@ pub use read::{
     Amount, Quantity, amount, amount_or_zero, dose, length, mass, mass_or_volume, per_cent, share_between,
     temperature, time, volume,
 };
+pub use read_number::plain_number;
 pub use read_plant::{Form, PlantAmount, plant_amount};
 pub use read_ratio::{
     By, LeftOf, LiquidRatio, Of, Proportion, RatioBasis, Reduction, liquid_ratio, proportion, reduction,

@@ -33,6 +33,12 @@ const fn vulgar(letter: char) -> Option<Ratio> {
     Some(Ratio::exact(num, den))
 }
 
+/// A number without a unit, as people write one: `3`, `0.75`, `1/2`, `1 1/2`; none where anything else stands there.
+pub fn plain_number(text: &str) -> Option<f64> {
+    let found = number(text, 0).ok()??;
+    rest(text, found.end).trim().is_empty().then(|| found.value.to_f64())
+}
+
 /// The first byte at or after `from` that is not space.
 pub(super) fn skip_space(text: &str, from: usize) -> usize {
     text.len() - rest(text, from).trim_start().len()

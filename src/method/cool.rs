@@ -23,7 +23,7 @@ pub(super) fn lay(at: &mut Laying, span: Span, to: &Amount) {
     let minutes = at.work.work("minutes to cool", CoolingTime { pace, from, to: down_to, around });
     at.takes(minutes, false);
     at.need("a thermometer");
-    at.cooled = Some(to.high);
+    at.cooled = Some(down_to);
     at.hot = false;
     let say = vec![words("Let it cool to "), Say::Temperature(to.high), words(".")];
     at.finish_step("cool", say, vec![minutes], "an estimate; go by the thermometer".to_string(), None);

@@ -83,8 +83,10 @@ pub enum Hazard {
         /// Where it is put in.
         at: Span,
     },
-    /// Honey stirred into liquid that no step has cooled to 40 °C.
+    /// Honey stirred into liquid that was hot.
     HotHoney {
+        /// What it was cooled to, °C; none where no step cooled it.
+        cooled: Option<Line>,
         /// The step.
         at: Span,
     },

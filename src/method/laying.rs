@@ -122,8 +122,8 @@ pub(super) struct Laying<'a> {
     pub(super) hot: bool,
     /// Whether the pan has been taken off the heat and covered.
     pub(super) off_heat: bool,
-    /// °C, once a step has cooled it.
-    pub(super) cooled: Option<f64>,
+    /// What a step has cooled it to, °C.
+    pub(super) cooled: Option<Line>,
     /// Plant whose strength is in the liquid, g.
     pub(super) passed_on: Vec<Line>,
     /// Every plant in it, those of combined products too, each once.

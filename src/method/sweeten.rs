@@ -12,9 +12,6 @@ use crate::recipe::Much;
 use crate::span::{Span, Spanned};
 use crate::working::Id;
 
-/// Honey is stirred in below this, °C, where it is to stay as it is: common practice, no source.
-const HONEY_COOL: f64 = 40.0;
-
 /// One sweetener as it goes in.
 struct Measured {
     volume: Line,
@@ -68,8 +65,8 @@ pub(super) fn lay(at: &mut Laying, span: Span, sweets: &[(Spanned<String>, Spann
     at.work.claim(Id::Sweetener, volume);
     at.work.claim(Id::SweetenerWeight, weight);
     at.work.measurable(weight);
-    if honey && (at.hot || at.cooled.is_some_and(|celsius| celsius > HONEY_COOL)) {
-        at.hazards.push(Hazard::HotHoney { at: span });
+    if honey && (at.hot || at.cooled.is_some()) {
+        at.hazards.push(Hazard::HotHoney { cooled: at.cooled.filter(|_| !at.hot), at: span });
     }
     say.push(words(" until it runs clear."));
     let finished = at.batch.volume("sweetened", &mut at.work);

@@ -2,10 +2,10 @@
 
 use super::label::bottle_size;
 use super::levels;
-use super::show::{plainly, said_plainly, whole, whole_bottles};
+use super::show::{plainly, said_plainly, whole_bottles};
 use super::view::{Fill, Levels, PartLink, Vessel};
 use crate::formula::Line;
-use crate::measure::kitchen;
+use crate::measure::{kitchen, whole};
 use crate::variation::Worked;
 use crate::working::Id;
 

@@ -5,7 +5,8 @@ use serde_json::{Value, json};
 use super::ledger::lines_of;
 use super::view::{KeyRow, Link, Question};
 use crate::exercise::{LETTERS, Posed, Right, Within};
-use crate::measure::decimal;
+use crate::measure::unit::ONE;
+use crate::measure::{decimal, usual_places};
 use crate::reader::unit_row;
 
 /// The question under `id`. While its answer is held back there is nothing to check with.
@@ -43,15 +44,14 @@ pub fn question(posed: &Posed, id: String, number: usize, held: bool, root: &str
     }
 }
 
-/// "Within 5 % is right."
+/// How near is right: "5 %", or nothing where only the figure itself is.
 fn within(posed: &Posed) -> String {
-    match (&posed.right, posed.within) {
-        (Right::Figures(_), Within::Share(share)) => {
+    match posed.within {
+        Within::Share(share) => {
             let places = u8::from((share * 100.0).fract() > 1e-9);
-            format!("Within {}\u{a0}% is right.", decimal(share * 100.0, places))
+            format!("{}\u{a0}%", decimal(share * 100.0, places))
         }
-        (Right::Figures(_), Within::Exact) => "The figure itself is right.".to_string(),
-        _ => String::new(),
+        Within::Exact => String::new(),
     }
 }
 
@@ -65,9 +65,14 @@ fn check(posed: &Posed) -> Value {
             };
             let rows = answers.iter().map(|answer| {
                 let usual = answer.asked_in.map_or("", |unit| unit.text());
-                // To the last place shown: half of it either way.
-                let places = crate::measure::usual_places(answer.value, answer.unit);
-                let half = (0..places).fold(0.5, |half, _| half / 10.0) / answer.unit.printed;
+                // To the last place shown: less than half of it either way.
+                let (shown, one) = match answer.asked_in {
+                    Some(unit) => (unit.of_base(answer.value), unit.factor().to_f64()),
+                    None => (answer.value * answer.unit.printed, 1.0 / answer.unit.printed),
+                };
+                let unit = if answer.asked_in.is_some() { &ONE } else { answer.unit };
+                let places = usual_places(shown / unit.printed, unit);
+                let half = (0..places).fold(0.5 - 1e-9, |half, _| half / 10.0) * one;
                 json!([answer.value, unit_row(answer.unit), usual, (share * answer.value.abs()).max(half)])
             });
             json!({"figures": rows.collect::<Vec<_>>()})
@@ -90,6 +95,7 @@ pub fn key_row(versions: &[Posed], number: usize, root: &str) -> Option<KeyRow> 
         name: first.name.clone(),
         answers: versions.iter().map(Posed::answer).collect(),
         within: within(first),
+        figures: matches!(first.right, Right::Figures(_)),
         ask: first.ask.clone(),
         because: first.because.clone(),
         rows,

@@ -2,12 +2,12 @@
 
 use super::company::with_reasons;
 use super::keeping::use_by;
-use super::show::{TUB, about, between, duration, plainly, size_of, volume_both, whole, whole_bottles};
+use super::show::{TUB, about, between, duration, plainly, size_of, volume_both, whole_bottles};
 use super::view::{Kind, LabelRow, Link};
 use crate::calendar::Day;
 use crate::caution::{Caution, Company};
 use crate::keeping::{Judged, Verdict};
-use crate::measure::{decimal, kitchen};
+use crate::measure::{decimal, kitchen, whole};
 use crate::recipe::Keep;
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::Id;

@@ -1,11 +1,11 @@
 //! Worked numbers: the short sum, what unfolds under each line, and the whole working.
 
-use super::show::{between, cite, in_other_system, kind, other, plainly, source_of, whole};
+use super::show::{between, cite, in_other_system, kind, other, plainly, source_of};
 use super::view::{EveryRow, Fold, FormulaRow, Kind, Ledger, LedgerRow, Link, PartLink};
 use crate::formula::equation::{Form, Writer, escape};
 use crate::formula::expr::Symbol;
 use crate::formula::{Formula, Line, Use};
-use crate::measure::{decimal, show_usual};
+use crate::measure::{decimal, show_usual, whole};
 use crate::variation::Worked;
 use crate::working::{How, Id};
 
@@ -33,16 +33,23 @@ pub fn ledger(worked: &Worked, prefix: &str, root: &str, part: PartLink) -> Ledg
 
 /// Every line of a working that is no recipe's, in order.
 pub fn lines(worked: &Worked, prefix: &str, root: &str) -> Vec<LedgerRow> {
-    let rows = worked.laid.working.lines().map(|line| row(worked, line, prefix, root));
-    rows.map(|row| as_asked(worked, row)).collect()
+    let lines = worked.laid.working.lines();
+    lines.map(|line| as_asked(worked, line, row(worked, line, prefix, root))).collect()
 }
 
-/// Where nothing stands in a recipe, what is given was asked for.
-fn as_asked(worked: &Worked, row: LedgerRow) -> LedgerRow {
-    if row.kind != Kind::Declared || worked.laid.preparation.is_some() {
+/// Where nothing stands in a recipe, and where a question sets it, what is given was asked for.
+fn as_asked(worked: &Worked, line: Line, row: LedgerRow) -> LedgerRow {
+    let set = worked.set.iter().any(|(of, _)| *of == line);
+    let asked = set || (row.kind == Kind::Declared && worked.laid.preparation.is_none());
+    if !asked || row.between == AS_MEASURED {
         return row;
     }
-    LedgerRow { between: "as asked".to_string(), source_html: "As asked.".to_string(), ..row }
+    LedgerRow {
+        kind: Kind::Declared,
+        between: "as asked".to_string(),
+        source_html: "As asked.".to_string(),
+        ..row
+    }
 }
 
 /// Lines of a working with what each is worked from at once, in order: what a key shows of an answer.
@@ -52,7 +59,7 @@ pub fn lines_of(worked: &Worked, lines: &[Line], prefix: &str, root: &str) -> Ve
     let mut all: Vec<Line> = inputs.chain(lines.iter().copied()).collect();
     all.sort();
     all.dedup();
-    all.into_iter().map(|line| as_asked(worked, row(worked, line, prefix, root))).collect()
+    all.into_iter().map(|line| as_asked(worked, line, row(worked, line, prefix, root))).collect()
 }
 
 /// One sentence that says the sum in the fewest figures.
@@ -150,7 +157,7 @@ fn row(worked: &Worked, line: Line, prefix: &str, root: &str) -> LedgerRow {
     let between = range.unwrap_or_else(|| match entry.how {
         How::Given { .. } => AS_SAID.to_string(),
         How::Published { .. } => AS_PUBLISHED.to_string(),
-        How::Worked(_) if measured => "as measured".to_string(),
+        How::Worked(_) if measured => AS_MEASURED.to_string(),
         _ if worked.ranges[line.index()].is_wide() => "firm to the last place".to_string(),
         _ => "exact".to_string(),
     });
@@ -168,7 +175,7 @@ fn row(worked: &Worked, line: Line, prefix: &str, root: &str) -> LedgerRow {
         ranged,
         closed: id.is_some() && working.line(Id::Finished) == Some(line),
         measurable: entry.measurable,
-        kind: kind(&entry.how),
+        kind: if measured { Kind::Declared } else { kind(&entry.how) },
         source_html: if measured { "As measured.".to_string() } else { source_of(&entry.how, root) },
         fold: None,
     }
@@ -201,6 +208,8 @@ fn in_short(worked: &Worked, line: Line) -> EveryRow {
 /// What stands in place of a range where a number was declared, and where it is published.
 const AS_SAID: &str = "as the recipe says";
 const AS_PUBLISHED: &str = "as published";
+/// The same where somebody measured.
+const AS_MEASURED: &str = "as measured";
 
 /// The equation in words, with the figures put in (MathML), spoken, and whether it is long.
 fn equation(worked: &Worked, by: &Use) -> (String, String, String, bool) {

@@ -235,7 +235,8 @@ fn order(worked: &Worked, part: PartLink) -> Order {
             html: sentence(worked, done),
             at: clock(start),
             takes: if minutes > 0.0 { duration(minutes) } else { String::new() },
-            minutes: told_minutes(minutes),
+            // A timer must not ring before the plants have had their time.
+            minutes: told_minutes(minutes).max(minutes.ceil()),
             condition,
         });
         start += minutes;

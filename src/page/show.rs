@@ -4,7 +4,7 @@ use crate::bibliography::{Source, Standing};
 use crate::formula::Line;
 use crate::formula::equation::escape;
 use crate::measure::kitchen::{self, Close, Toward};
-use crate::measure::{Dimension, decimal, show_usual};
+use crate::measure::{Dimension, decimal, show_usual, whole};
 use crate::method::Say;
 use crate::variation::Worked;
 use crate::working::{How, Id, Rounds};
@@ -168,11 +168,6 @@ pub fn whole_bottles(worked: &Worked, count: f64) -> String {
     let whole = whole(count);
     let (one, several) = worked.laid.preparation.map_or(("bottle", "bottles"), |kind| kind.vessel.words());
     format!("{} {}", decimal(whole, 0), if whole == 1.0 { one } else { several })
-}
-
-/// A count for people: down to the whole one, what floating point alone parts counted as whole.
-pub fn whole(count: f64) -> f64 {
-    (count + 1e-9).floor()
 }
 
 /// Minutes from the start as a clock: "at 1:05", to five minutes; from two days on "after 3 weeks".

@@ -35,12 +35,8 @@ fn blanks(worked: &Worked) -> Vec<Blank> {
 
 fn first_after(worked: &Worked, measured: Line) -> Option<Blank> {
     let working = &worked.laid.working;
-    let results =
-        working.claimed().filter(|(id, line)| id.first() && *line != measured).map(|(_, line)| line);
-    let gives = results.into_iter().find(|line| {
-        let inputs: Vec<Line> = working.entry(*line).how.inputs().collect();
-        inputs.contains(&measured) && inputs.len() <= MOST_FIGURES
-    })?;
+    let few = |line: &Line| working.entry(*line).how.inputs().count() <= MOST_FIGURES;
+    let gives = working.following(measured).map(|(_, line)| line).find(few)?;
     let How::Worked(by) = &working.entry(gives).how else { return None };
     let unit = |line: Line| working.entry(line).unit.text;
     let open =

@@ -2,7 +2,7 @@
 
 use super::company::{against_base, in_short};
 use super::cost::money;
-use super::show::{capital, duration, whole};
+use super::show::{capital, duration};
 use super::view::{Cell, Head, PartLink, VariationRow, Variations};
 use crate::caution::{Company, Seen, cautions};
 use crate::compare::Stands;
@@ -10,7 +10,7 @@ use crate::cost::{Bill, bill};
 use crate::formulary::Formulary;
 use crate::keeping::judge;
 use crate::measure::unit::G;
-use crate::measure::{decimal, usual_places};
+use crate::measure::{decimal, usual_places, whole};
 use crate::variation::{Worked, WorkedRecipe};
 use crate::working::{Id, Rounds};
 

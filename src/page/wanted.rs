@@ -89,7 +89,7 @@ fn amount(worked: &Worked, ingredient: &Ingredient) -> [String; 2] {
 fn result(worked: &Worked, id: Id) -> String {
     let Some(line) = worked.laid.working.line(id) else { return String::new() };
     match id {
-        Id::Bottles | Id::Pieces => crate::measure::decimal(super::show::whole(worked.at(line)), 0),
+        Id::Bottles | Id::Pieces => crate::measure::decimal(crate::measure::whole(worked.at(line)), 0),
         _ => plainly(worked, line),
     }
 }

@@ -43,6 +43,7 @@ pub(super) fn posed(
     findings: &mut Vec<Finding>,
 ) -> Vec<Exercised> {
     let mut all: Vec<(usize, Exercise)> = Vec::new();
+    let mut usual_ones = Vec::new();
     for block in &manuscript.asides {
         let text = Spanned::new(block.text.value.as_str(), block.text.span);
         if let Some(exercise) = read(&text, findings)
@@ -56,12 +57,14 @@ pub(super) fn posed(
         else {
             continue;
         };
-        all.extend(usual(whole, book, head.date, at).into_iter().map(|exercise| (of, exercise)));
+        usual_ones.extend(usual(whole, book, head.date, at).into_iter().map(|exercise| (of, exercise)));
     }
-    all.sort_by_key(|(of, _)| *of);
+    // What is asked for by one word and cannot be asked of this recipe is left out, and not told.
+    let own = all.len();
+    all.extend(usual_ones);
     let set = set(book, head);
     let mut exercised = Vec::new();
-    for (of, exercise) in all {
+    for (n, (of, exercise)) in all.into_iter().enumerate() {
         let stage = Stage { recipe: recipes.get(of).and_then(Option::as_ref), book, made: head.date };
         // A recipe with a fault is not worked; its exercises wait for it.
         if exercise.sum.is_empty() && stage.recipe.is_none() {
@@ -71,13 +74,18 @@ pub(super) fn posed(
             .map(|version| pose(&exercise, &stage, set.seed.unwrap_or(SEED), version))
             .collect();
         match versions {
-            Ok(versions) => exercised.push(Exercised { of, versions }),
+            Ok(versions) if n < own || versions.iter().all(Posed::is_worth_asking) => {
+                exercised.push(Exercised { of, versions });
+            }
+            Ok(_) => {}
+            Err(_) if n >= own => {}
             Err(finding) => {
                 let span = finding.span.filter(|span| span.end > span.start).unwrap_or(exercise.name.span);
                 findings.push(Finding { span: Some(span), ..*finding });
             }
         }
     }
+    exercised.sort_by_key(|exercised: &Exercised| exercised.of);
     exercised
 }
 

@@ -38,7 +38,7 @@ pub fn slate(whole: &WorkedRecipe, book: &Formulary) -> Value {
                 let told = |caution: &&Caution| {
                     !those.iter().any(|other| other.id == caution.id) && !is_watched(&caution.rule)
                 };
-                let row = |caution: &Caution| json!([caution.weight.word(), caution.lead]);
+                let row = |caution: &Caution| json!([caution.weight.word(), caution.lead, caution.text]);
                 these.iter().filter(told).map(row).collect()
             };
             way.insert("more".to_string(), json!(beyond(&own, &base)));
@@ -148,6 +148,8 @@ fn kind(dimension: Dimension, per_cent: bool) -> &'static str {
         Dimension::TEMPERATURE => "temperature",
         Dimension::MONEY => "money",
         Dimension::LENGTH => "length",
+        Dimension::ENERGY => "energy",
+        Dimension::COUNT => "count",
         Dimension::NONE if per_cent => "%",
         _ => "",
     }

@@ -83,7 +83,7 @@
       }
       return Math.abs(value) >= 100 ? 0 : usual;
     };
-    let found = way.lines.map(({ kind, unit }, at) => (kind === "w" && !set.has(at)
+    const found = way.lines.map(({ kind, unit }, at) => ((kind === "w" && !set.has(at)) || unit.kind === "money"
       ? usualPlaces(values[at], unit) : inFull(values[at] * unit.printed, unit.places)));
     const shown = (at, value) => {
       const { printed } = way.lines[at].unit;

@@ -1,6 +1,6 @@
 //! Passes over the lines: values, ranges, what cannot be, and what stands under a result.
 
-use super::{How, Working};
+use super::{How, Id, Working};
 use crate::formula::{Line, evaluate};
 
 /// More assumptions than this in one recipe are refused: 3^k passes, and no reader could weigh them.
@@ -181,6 +181,12 @@ impl Working {
                 self.gather(input, shown, found);
             }
         }
+    }
+
+    /// The results of the short sum that are worked straight from a line.
+    pub fn following(&self, line: Line) -> impl Iterator<Item = (Id, Line)> + '_ {
+        let from = move |of: &Line| *of != line && self.entry(*of).how.inputs().any(|input| input == line);
+        self.claimed().filter(move |(id, of)| id.first() && from(of))
     }
 
     /// Whether `line` is worked, at any remove, from `from`.

@@ -3,7 +3,7 @@
 
 use super::{How, Working};
 use crate::formula::{Line, evaluate};
-use crate::measure::{rounded, usual_places};
+use crate::measure::{Dimension, rounded, usual_places};
 
 /// More decimals than this help nobody.
 const MOST: u8 = 8;
@@ -19,6 +19,8 @@ pub fn places(working: &Working, values: &[f64], set: &[(Line, f64)]) -> Vec<u8>
         .map(|(line, entry)| {
             let value = values[line.index()] * entry.unit.printed;
             match entry.how {
+                // Money always shows its cents.
+                _ if entry.unit.dimension == Dimension::MONEY => entry.unit.places,
                 How::Given { .. } | How::Assumed { .. } | How::Published { .. } => {
                     in_full(value, entry.unit.places)
                 }

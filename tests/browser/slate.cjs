@@ -44,7 +44,7 @@ module.exports = async (browser, site, found) => {
     if (await page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth)) tell(`scrolls sideways ${when}`);
   };
   const sums = () => slate.locator(".every:not(details .every)").allTextContents();
-  const status = () => slate.locator("[role=status]").textContent();
+  const status = () => slate.locator(".slate-status").textContent();
   // A line of the first sums, as the reader's: the struck one is the book's.
   const line = (name) => slate.locator(".every tr:has(.sum)", { has: page.locator("th", { hasText: new RegExp(`^${name}(yours|changed)?$`) }) }).first().locator(".readings").evaluate((at) => {
     const own = at.querySelector("b");
@@ -61,7 +61,7 @@ module.exports = async (browser, site, found) => {
   await start();
   await reach(slate.locator(".slate-begin"));
   await page.keyboard.press("Enter");
-  await slate.locator("[role=status]").waitFor();
+  await slate.locator(".slate-status").waitFor();
   if (!await focused(slate.locator("input, select").first())) tell("opened, the first blank is not where one stands");
 
   const WATCHED = ["honey", "honey, weighed", "finished", "dissolved solids", "water activity", "doses", "sugars in a dose"];
@@ -102,10 +102,10 @@ module.exports = async (browser, site, found) => {
   if (!await focused(slate.locator("input[readonly]")) || await slate.locator("input[readonly]").inputValue() !== address) tell("the address is not shown to copy");
   await sideways("with an address");
   await start(address);
-  await slate.locator("[role=status]").waitFor();
+  await slate.locator(".slate-status").waitFor();
   if ((await sums()).join() !== shared.join()) tell("an address gives other figures than it was made of");
   await start(`${pathToFileURL(file).href}#${await slate.getAttribute("id")}?strained=a+lot&unheard+of=3&honey+to+one+of+liquid=1`);
-  await slate.locator("[role=status]").waitFor();
+  await slate.locator(".slate-status").waitFor();
   if (!/unheard of/.test(await status()) || !await slate.locator("[aria-invalid=true]").count()) tell("an address with faults does not tell them");
   program_ = printed(lesson, "--set", "honey=1");
   for (const name of WATCHED) await same("an address with faults", name, program_);
@@ -117,7 +117,7 @@ module.exports = async (browser, site, found) => {
   await start();
   await reach(slate.locator(".slate-begin"));
   await page.keyboard.press("Enter");
-  await slate.locator("[role=status]").waitFor();
+  await slate.locator(".slate-status").waitFor();
   if (await blank("strained").inputValue() !== "5 l") tell("what was kept is not found again");
   await press("Forget");
   if (await page.evaluate(() => Object.keys(localStorage).some((key) => key.startsWith("stillroom-slate:")))) tell("what is forgotten is still there");
@@ -141,7 +141,7 @@ module.exports = async (browser, site, found) => {
     if (slates.length !== sheets.length || !slates.length) report(`${slates.length} slates and ${sheets.length} workings`);
     for (const [n, one] of slates.entries()) {
       await one.locator(".slate-begin").press("Enter");
-      await one.locator("[role=status]").waitFor();
+      await one.locator(".slate-status").waitFor();
       await one.locator("details", { has: page.locator("summary", { hasText: /^Every line$/ }) }).locator("summary").press("Enter");
       const table = one.locator("details > table.every");
       await table.waitFor();

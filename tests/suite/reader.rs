@@ -253,13 +253,22 @@ fn targets_agree_to_the_bit() {
             for by in std::iter::once(None).chain(given.map(Some)).take(6) {
                 let target = numbers.off(base.at(made), 4.0);
                 let now = by.map_or(1.0, |by| base.at(by));
+                // What a reader set stays so, but for the number that is moved.
+                let other =
+                    |line: &Line| matches!(working.entry(*line).how, How::Given { .. }) && Some(*line) != by;
+                let set: Vec<(Line, f64)> = working
+                    .lines()
+                    .filter(|line| other(line) && numbers.next() < 0.2)
+                    .map(|line| (line, base.at(line) * 1.1))
+                    .collect();
                 let ask = |amount: f64| match by {
-                    None => working.batch(amount),
-                    Some(by) => vec![(by, amount)],
+                    None => working.batch_of(amount, &set),
+                    Some(by) => set.iter().copied().chain([(by, amount)]).collect(),
                 };
                 let ours = turn_round(working, ask, made, target, (now / 1000.0, now * 1000.0)).ok();
                 let place = by.map_or(-1, |by| by.index() as i32);
-                let theirs: String = turned.call((0, "[]", place, made.index(), target)).expect("an answer");
+                let theirs: String =
+                    turned.call((0, as_json(&set), place, made.index(), target)).expect("an answer");
                 let theirs: Option<f64> = (theirs != "null").then(|| theirs.parse().expect("a number"));
                 assert_eq!(
                     ours.map(f64::to_bits),

@@ -19,6 +19,8 @@ const FRESH_IN_OIL: f64 = 4.0 * 1440.0;
 const ALLIUM: &str = "Allium";
 /// Less sugar than this in a dose is not told, g.
 const SUGAR_TOLD: f64 = 0.5;
+/// Honey is stirred in below this, °C, where it is to stay as it is: common practice, no source.
+const HONEY_COOL: f64 = 40.0;
 /// A bath warmer than this scalds thin or numb skin, °C: common practice, no source.
 const BATH_HOT: f64 = 40.0;
 
@@ -72,9 +74,12 @@ pub(in crate::caution) fn fresh_in_honey_kept(seen: &Seen) -> Vec<Found> {
     keep.map(|keep| at("", keep)).into_iter().collect()
 }
 
-pub(in crate::caution) fn hot_honey(seen: &Seen) -> Vec<Found> {
+pub(in crate::caution) fn hot_honey(seen: &Seen) -> Vec<Watch> {
     hazards(seen, |hazard| match hazard {
-        Hazard::HotHoney { at: place } => Some(at("", *place)),
+        Hazard::HotHoney { cooled, at } => {
+            let when = cooled.map_or(When::Always, |cooled| When::Over(cooled, HONEY_COOL));
+            Some(Watch { when, at: Some(*at), ..Watch::always(Vec::new()) })
+        }
         _ => None,
     })
 }

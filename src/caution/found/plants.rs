@@ -18,6 +18,7 @@ pub(in crate::caution) fn never_raw(seen: &Seen) -> Vec<Found> {
 pub(in crate::caution) fn raw(seen: &Seen) -> Vec<Watch> {
     hazards(seen, |hazard| match hazard {
         Hazard::MustCook { plant, boiled, needs, at } => Some(Watch {
+            key: plant.clone(),
             when: When::Under(boiled.clone(), *needs),
             at: Some(*at),
             ..Watch::always(vec![Piece::Words(words(seen, plant))])
@@ -33,12 +34,18 @@ pub(in crate::caution) fn ceiling_passed(seen: &Seen) -> Vec<Watch> {
         let name = line.of.clone().unwrap_or_else(|| words(seen, &line.plant));
         let of = Piece::Words(format!(" of {name} a day against "));
         Watch {
+            key: of_ceiling(&line.plant, line.of.as_deref()),
             when: When::Passes(line.taken, line.most),
             at: dose,
             ..Watch::always(vec![Piece::High(line.taken), of, Piece::Plain(line.most)])
         }
     });
     ceilings.collect()
+}
+
+/// Which ceiling: that of a plant, or of something in it.
+fn of_ceiling(plant: &str, of: Option<&str>) -> String {
+    of.map_or(plant.to_string(), |of| format!("{plant}-{}", of.replace(' ', "-")))
 }
 
 pub(in crate::caution) fn ceiling(seen: &Seen) -> Vec<Watch> {
@@ -64,8 +71,7 @@ pub(in crate::caution) fn ceiling(seen: &Seen) -> Vec<Watch> {
                     vec![Piece::Words(format!("{name} {unknown}"))]
                 }
             };
-            let key =
-                ceiling.of.iter().fold(plant.id.clone(), |key, of| format!("{key}-{}", of.replace(' ', "-")));
+            let key = of_ceiling(&plant.id, ceiling.of.as_deref());
             found.push(Watch { key, ..Watch::always(told) });
         }
     }

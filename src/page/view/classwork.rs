@@ -70,7 +70,7 @@ pub struct Question {
     pub hint: String,
     /// The formula on *Method and sources*.
     pub formula: Option<Link>,
-    /// "Within 5 % is right."
+    /// How near is right: "5 %"; empty where only the figure itself is.
     pub within: String,
     /// What the page's script checks with; empty while answers are held back.
     pub check_html: String,
@@ -113,8 +113,10 @@ pub struct KeyRow {
     pub name: String,
     /// The answer of each version, in the order of their letters.
     pub answers: Vec<String>,
-    /// "Within 5 % is right."
+    /// How near is right: "5 %"; empty where only the figure itself is.
     pub within: String,
+    /// Whether it is answered in figures.
+    pub figures: bool,
     /// The question of the first version.
     pub ask: String,
     /// How the first version's answer comes about, in a sentence; may be empty.

@@ -150,3 +150,18 @@ fn the_tree_is_read() {
         );
     }
 }
+
+/// The developers' table has every module, in the reading order of `src/lib.rs`.
+#[test]
+fn the_developers_table_is_in_reading_order() {
+    let lib = kit::read(&kit::root().join("src/lib.rs"));
+    let order: Vec<&str> =
+        lib.lines().filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';')).collect();
+    let text = kit::read(&kit::root().join("DEVELOPERS.md"));
+    let table =
+        text.split("| module | what |").nth(1).expect("a table").split("\n\n").next().expect("its rows");
+    let firsts = table.lines().filter_map(|row| row.strip_prefix("| ")?.split(" | ").next());
+    let named: Vec<&str> =
+        firsts.flat_map(|cell| cell.split(", ")).map(|name| name.trim_matches('`')).collect();
+    assert_eq!(named, order);
+}

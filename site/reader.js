@@ -118,6 +118,8 @@
     const found = number(text.trim());
     if (!found) return { fault: text.trim() ? "no-number" : "empty", of: text.trim() };
     const [value, rest] = found;
+    // 1,5 and 1 000 could mean two things.
+    if (/^[,\d]/.test(rest)) return { fault: "no-number", of: text.trim() };
     if (!Number.isFinite(value)) return { fault: "no-number", of: text.trim() };
     const name = spelling(rest || usual);
     if (!(value > 0) && !["temperature", "length"].includes(unit.kind)) return { fault: "nothing", of: text.trim() };
@@ -375,6 +377,9 @@
     return found ? `${found[0].split(NBSP)[0]}\u2060–\u2060${found[1]}` : "";
   };
 
+  // Whether a measured value lies outside what the recipe comes to, however its guesses fall: a slip, as like as not.
+  const odd = (of, at, value) => (ends(of, at) && (value < of.low[at] || value > of.high[at]) ? ends(of, at) : null);
+
   // ---- The other system under a line, and what a kitchen measures (page/show.rs).
 
   const idOf = (of, at) => Object.keys(of.ids).find((id) => of.ids[id] === at);
@@ -453,7 +458,7 @@
   }).filter((caution, n, all) => all.findIndex((other) => other.id === caution.id) === n);
 
   globalThis.stillroomReader = {
-    open, work, batch, leadsTo, turn, impossible, evaluate, equation, shown, plainly, between, other, kitchenVolume, kitchenWeight, judge, because, cautions, read, showUsual,
+    open, work, batch, leadsTo, turn, impossible, evaluate, equation, shown, plainly, between, other, kitchenVolume, kitchenWeight, judge, because, cautions, odd, read, showUsual,
     first: book.first,
   };
 })();

@@ -1,5 +1,5 @@
 "use strict";
-self.stillroomKept = { printing: "aae343e4241b5daf", files: [
+self.stillroomKept = { printing: "eb94a729c86bbd04", files: [
   "answers/a-tea-to-share.html",
   "answers/hawthorn-berry-decoction.html",
   "answers/jars-that-wait-longer.html",

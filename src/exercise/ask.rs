@@ -26,6 +26,11 @@ pub(super) fn fill(text: &Spanned<String>, holes: &Holes) -> Result<String, Box<
             let message = "a brace in the question is not closed";
             return Err(Box::new(Finding::error(Code::WrongShape, text.span, message).write("{strained}")));
         };
+        let name = name.trim();
+        if name.is_empty() {
+            let message = "a brace in the question holds no name";
+            return Err(Box::new(Finding::error(Code::WrongShape, text.span, message).write("{strained}")));
+        }
         filled.push_str(&hole(name, text, holes)?);
         rest = behind;
     }

@@ -1,27 +1,24 @@
-//! Questions that are answered by choosing or putting in order: claims, keeping, comparisons, mistakes, steps, labels,
-//! costs.
+//! Questions that are answered by choosing or putting in order: claims, keeping, comparisons, mistakes, steps, labels.
 
+use super::bill::cost;
 use super::draw::Seed;
-use super::pose::{Answered, Ground, Posed, Right, Stage, formula_of, in_words, set_up};
-use super::{Answer, Compared, Cost, Wrong};
+use super::pose::{Ground, Posed, Right, Stage, formula_of, in_words, set_up};
+use super::{Answer, Compared, Wrong};
 use crate::aim;
 use crate::calendar::Day;
-use crate::cost::bill;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;
-use crate::formula::catalogue::class::{
-    AddCosts, CostOfPacks, CostUsed, CostUsedByVolume, Packs, PacksByVolume,
-};
 use crate::keeping::{self, Verdict};
-use crate::measure::unit::{G, ML, MONEY};
-use crate::measure::{Dimension, show, show_usual};
+use crate::measure::show;
 use crate::method::{Done, Say};
 use crate::span::{Span, Spanned};
 use crate::variation::Worked;
-use crate::working::Working;
 
 /// More steps than these in one question are a puzzle, not an exercise.
 const MOST_STEPS: usize = 8;
+
+/// More figures than these are not looked through.
+const MOST_SHOWN: usize = 10;
 
 /// What a version's question is made of.
 #[derive(Clone, Copy)]
@@ -118,6 +115,11 @@ fn two_lines(ground: &Ground, one: &Spanned<String>, other: &Spanned<String>) ->
     let (a, b) = (ground.line(one)?, ground.line(other)?);
     let working = &ground.worked.laid.working;
     let (first, second) = (working.entry(a), working.entry(b));
+    if a == b {
+        let message = format!("`{}` and `{}` are one line", one.value, other.value);
+        let finding = Finding::error(Code::WrongShape, other.span, message);
+        return Err(Box::new(finding.why("a line is neither more nor less than itself")));
+    }
     if first.unit.dimension != second.unit.dimension {
         let message = format!("`{}` and `{}` are of two kinds", one.value, other.value);
         let kinds = [first, second].map(|entry| entry.unit.dimension.with_article());
@@ -183,6 +185,22 @@ fn spot(
     let worked = &ground.worked;
     let working = &worked.laid.working;
     let bad = ground.line(wrong)?;
+    let mut seen: Vec<Line> = Vec::new();
+    for name in names {
+        let line = ground.line(name)?;
+        if seen.contains(&line) || seen.len() == MOST_SHOWN {
+            let message = format!("`{}` is shown already, or is one too many", name.value);
+            let finding = Finding::error(Code::TwiceWritten, name.span, message);
+            return Err(Box::new(finding.why("each figure is shown once, and ten at the most")));
+        }
+        seen.push(line);
+    }
+    if let Wrong::As(text) = shown
+        && let Err(unmet) = aim::value(text, working.entry(bad).unit)
+    {
+        let message = format!("`{text}` is no figure for `{}`", wrong.value);
+        return Err(Box::new(Finding::error(Code::BadNumber, wrong.span, message).why(unmet.why)));
+    }
     let mut rows = Vec::new();
     let mut place = 0;
     for (n, name) in names.iter().enumerate() {
@@ -306,69 +324,5 @@ fn use_by(
         hint: "The class says where it is kept and how many days it has.".to_string(),
         because: format!("class {}: {}", rung.class, rung.words),
         ..Posed::of(Right::Option(place))
-    })
-}
-
-fn plainly(worked: &Worked, line: Line) -> String {
-    show_usual(worked.at(line), worked.laid.working.entry(line).unit)
-}
-
-/// The bill as a sum of its own.
-fn cost(ground: &Ground, stage: &Stage, what: Cost) -> Result<Posed, Box<Finding>> {
-    let prices = &stage.book.course.prices;
-    let Some(bill) = bill(&ground.worked, prices) else {
-        let message = "nothing in the recipe has a price";
-        let finding = Finding::error(Code::MissingKey, Span::default(), message);
-        return Err(Box::new(finding.why("prices stand in formulary.yaml")));
-    };
-    let mut work = Working::new();
-    let mut shown = Vec::new();
-    let mut costs = Vec::new();
-    for item in &bill.items {
-        let at = Span::default();
-        let by_weight = item.pack.unit.dimension == Dimension::MASS;
-        let unit = if by_weight { &G } else { &ML };
-        let needed = work.given(format!("{}, needed", item.words), unit, item.needed, false, at);
-        let holds = work.given(format!("{}, a pack", item.words), unit, item.pack.holds, false, at);
-        let price =
-            work.given(format!("{}, price of a pack", item.words), &MONEY, item.pack.price, false, at);
-        let name = format!("{}, {}", item.words, if what == Cost::Used { "as used" } else { "bought" });
-        costs.push(match (what, by_weight) {
-            (Cost::Used, true) => work.work(name, CostUsed { needed, holds, price }),
-            (Cost::Used, false) => work.work(name, CostUsedByVolume { needed, holds, price }),
-            (Cost::Bought, by_weight) => {
-                let packs = format!("{}, whole packs", item.words);
-                let packs = match by_weight {
-                    true => work.work(packs, Packs { needed, holds }),
-                    false => work.work(packs, PacksByVolume { needed, holds }),
-                };
-                work.work(name, CostOfPacks { packs, price })
-            }
-        });
-        shown.push((item.words.clone(), needed, price, item.pack.written.clone()));
-    }
-    let all = work.one_or(costs, |work, each| work.work("costs together", AddCosts { each }));
-    work.close();
-    let worked = Worked::of(&ground.worked.name, work);
-    let makes = ground.worked.made().map(|line| plainly(&ground.worked, line));
-    let made = makes.map_or(worked.name.clone(), |makes| format!("{makes} of {}", worked.name));
-    let currency = &prices.currency;
-    let rows = shown.into_iter().map(|(words, needed, price, pack)| {
-        let price = format!("{currency}{} for {pack}", plainly(&worked, price));
-        [format!("{words}: {} needed", plainly(&worked, needed)), price]
-    });
-    let text = format!("{currency}{}", worked.shown(all));
-    let (value, blank) = (worked.at(all), currency.clone());
-    let answer = Answered { name: "cost".to_string(), value, unit: &MONEY, asked_in: None, blank, text };
-    Ok(Posed {
-        ask: match what {
-            Cost::Used => format!("What does {made} cost, counting of each pack only what is used?"),
-            Cost::Bought => format!("What is paid for {made}, with whole packs?"),
-        },
-        shown: rows.collect(),
-        hint: in_words(&worked, all),
-        formula: formula_of(&worked, all),
-        worked: Some((worked.clone(), vec![all])),
-        ..Posed::of(Right::Figures(vec![answer]))
     })
 }

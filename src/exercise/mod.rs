@@ -5,6 +5,7 @@
 //! its answer.
 
 mod ask;
+mod bill;
 mod draw;
 mod judge;
 mod pose;

@@ -151,10 +151,10 @@ pub fn pose(exercise: &Exercise, stage: &Stage, seed: u64, version: usize) -> Re
         Right::Figures(_) => exercise.within,
         _ => Within::Exact,
     };
-    if let Some(hint) = &exercise.hint {
-        posed.hint = hint.clone();
-    }
     let holes = Holes { ground: &ground, drawn: &drawn, make: make.as_ref(), stage };
+    if let Some(hint) = &exercise.hint {
+        posed.hint = fill(&Spanned::new(hint.clone(), exercise.name.span), &holes)?;
+    }
     let own = std::mem::take(&mut posed.ask);
     posed.ask = match exercise.ask.value.is_empty() {
         true => own,

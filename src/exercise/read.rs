@@ -52,12 +52,38 @@ pub fn read(text: &Spanned<&str>, findings: &mut Vec<Finding>) -> Option<Exercis
     if stops(&findings[before..]) {
         return None;
     }
-    let asks = matches!(answer, Answer::Lines(..) | Answer::Claim { .. });
+    // Of what is set the question has to tell; that about the cost does so by itself.
+    let set = !with.is_empty() || make.is_some();
+    let asks = match answer {
+        Answer::Lines(..) | Answer::Claim { .. } => true,
+        Answer::Cost(_) => false,
+        _ => set,
+    };
+    let ask = ask.filter(|ask| !ask.value.trim().is_empty());
     if ask.is_none() && asks {
         findings.push(
             Finding::error(Code::MissingKey, name.span, "an exercise needs `ask`")
                 .why("the question stands there, with names in braces where figures are put in")
                 .write("ask: You strained {strained}. How much honey goes in?"),
+        );
+        return None;
+    }
+    if let (false, Some(make)) = (sum.is_empty(), make.as_ref().and_then(|draw| draw.first())) {
+        let message = "a sum of its own has no batch";
+        findings.push(
+            Finding::error(Code::WrongShape, make.span, message)
+                .why("`make` is about the recipe")
+                .write("a number under `with`"),
+        );
+        return None;
+    }
+    let about = matches!(answer, Answer::Keeps | Answer::UseBy(_) | Answer::Order | Answer::Cost(_));
+    if about && !sum.is_empty() {
+        let message = "a sum of its own is not kept, made in steps or paid for";
+        findings.push(
+            Finding::error(Code::WrongShape, name.span, message)
+                .why("what is asked here is about a recipe")
+                .write("answer: LINE"),
         );
         return None;
     }
@@ -72,7 +98,13 @@ fn words(node: Option<&Node>, what: &str, findings: &mut Vec<Finding>) -> Option
 fn near(text: &str) -> Result<Within, Misread> {
     match text.trim() {
         "exact" => Ok(Within::Exact),
-        text => measure::share_between(text, 0.001, 0.5).map(Within::Share),
+        text => measure::share_between(text, 0.001, 0.5).map(Within::Share).map_err(|_| {
+            let message = format!("`{text}` is no share between 0.1 and 50 %");
+            Misread::of(text, Code::BadNumber, message)
+                .why("it says how far off an answer may be")
+                .write("5 %")
+                .write("exact")
+        }),
     }
 }
 
@@ -127,33 +159,44 @@ fn steps(node: &Node, findings: &mut Vec<Finding>) -> Option<Draw> {
     fields.finish(findings);
     let (from, to, by) = (from?.value, to?.value, by?.value);
     let count = ((to.0 - from.0) / by.0 + 1e-9).floor();
-    if from.1 != to.1 || from.1 != by.1 || !(0.0..MOST as f64).contains(&count) {
-        let message = "from, to and by are in one unit, and go up by no more than 200 steps";
+    let wrong = if !alike(&from.1, &to.1) || !alike(&from.1, &by.1) {
+        Some("from, to and by are in one unit")
+    } else if count < 0.0 {
+        Some("the range runs backwards")
+    } else {
+        (count > MOST as f64).then_some("the range has more than 200 steps")
+    };
+    if let Some(message) = wrong {
         findings.push(
             Finding::error(Code::BadNumber, node.span, message)
                 .write("{from: 600 mL, to: 900 mL, by: 20 mL}"),
         );
         return None;
     }
-    let places = (0..4)
+    let places = (0..9)
         .find(|&places| measure::rounded(by.0, places) == by.0 && measure::rounded(from.0, places) == from.0);
     let text = |n: usize| {
-        let number = decimal(from.0 + n as f64 * by.0, places.unwrap_or(4));
-        Spanned::new(format!("{number}{}{}", if from.1.is_empty() { "" } else { " " }, from.1), node.span)
+        let number = decimal(from.0 + n as f64 * by.0, places.unwrap_or(9));
+        Spanned::new(format!("{number}{}{}", if to.1.is_empty() { "" } else { " " }, to.1), node.span)
     };
     Some((0..=count as usize).map(text).collect())
 }
 
 /// A number and the unit behind it.
 fn figure(text: &str) -> Result<(f64, String), Misread> {
-    let text = text.trim();
-    let end = text.find(|c: char| !(c.is_ascii_digit() || ".,".contains(c))).unwrap_or(text.len());
-    let (number, unit) = text.split_at(end);
-    match number.replace(',', "").parse::<f64>() {
-        Ok(number) if number > 0.0 => Ok((number, unit.trim().to_string())),
-        _ => Err(Misread::of(text, Code::BadNumber, format!("`{text}` is no figure above nothing"))
-            .write("600 mL")),
+    match measure::leading_number(text.trim()) {
+        Some((number, unit)) if number > 0.0 => Ok((number, unit.to_string())),
+        _ => {
+            let message = format!("`{text}` is no figure above nothing");
+            Err(Misread::of(text, Code::BadNumber, message).write("600 mL"))
+        }
     }
+}
+
+/// Whether two units are one: `cup` and `cups`.
+fn alike(one: &str, other: &str) -> bool {
+    let unit = |text: &str| Measure::spelled(text);
+    one == other || (unit(one).is_some() && unit(one) == unit(other))
 }
 
 /// Lines of a sum of its own: `honey: {share-of-volume: {share: ratio, whole: strained}}`.
@@ -230,10 +273,12 @@ fn read_answer(fields: &mut Fields, unit: Option<Measure>, findings: &mut Vec<Fi
             (!lines.is_empty()).then_some(Answer::Lines(lines, unit))
         }
         "claim" => read_claim(node, findings),
-        "keeps" => node.one_of("what is asked", &[("out of the cold", ())], findings).map(|_| Answer::Keeps),
+        "keeps" => node
+            .one_of("a question about keeping", &[("out of the cold", ())], findings)
+            .map(|_| Answer::Keeps),
         "compare" => read_compare(node, findings).map(Answer::Compare),
         "spot" => read_spot(node, findings),
-        "order" => node.one_of("what is put in order", &[("steps", ())], findings).map(|_| Answer::Order),
+        "order" => node.one_of("a thing to put in order", &[("steps", ())], findings).map(|_| Answer::Order),
         "use by" => {
             let mut fields = node.map("the day it is used by", findings)?;
             let made = fields.need("made", "made: [2026-10-12, 2026-10-13]", findings);

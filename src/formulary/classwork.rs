@@ -2,8 +2,7 @@
 
 use crate::calendar::Day;
 use crate::diagnostic::{Code, Finding};
-use crate::measure::{Misread, count};
-use crate::span::Spanned;
+use crate::measure::Misread;
 use crate::yaml::Node;
 
 /// As many versions as there are letters for.
@@ -34,32 +33,33 @@ impl Classwork {
 /// Reads `{seed: 7, versions: 6, answers from: 2026-10-06}`.
 pub fn read_classwork(node: &Node, findings: &mut Vec<Finding>) -> Classwork {
     let Some(mut fields) = node.map("how exercises are set", findings) else { return Classwork::default() };
-    let value = |found: Option<Spanned<f64>>| found.map(|found| found.value);
-    let seed = fields.take("seed").and_then(|node| node.read("the seed", whole, findings));
+    let seed = fields.take("seed").and_then(|node| node.read("the seed", seed, findings));
     let versions =
         fields.take("versions").and_then(|node| node.read("how many versions", versions, findings));
     let answers_from = fields.take("answers from").and_then(|node| node.read("the day", Day::read, findings));
     fields.finish(findings);
     Classwork {
-        seed: value(seed).map(|seed| seed as u64),
-        versions: value(versions).map(|versions| versions as usize),
+        seed: seed.map(|seed| seed.value),
+        versions: versions.map(|versions| versions.value),
         answers_from: answers_from.map(|day| day.value),
     }
 }
 
-fn whole(text: &str) -> Result<f64, Misread> {
-    count(text).and_then(|number| match number.fract() == 0.0 {
-        true => Ok(number),
-        false => Err(Misread::of(text, Code::BadNumber, format!("`{text}` is no whole number")).write("7")),
+fn seed(text: &str) -> Result<u64, Misread> {
+    text.trim().parse().map_err(|_| {
+        let message = format!("`{text}` is no whole number from 0 up");
+        Misread::of(text, Code::BadNumber, message)
+            .why("any one will do; it only has to stay the same")
+            .write("1923")
     })
 }
 
-fn versions(text: &str) -> Result<f64, Misread> {
-    whole(text).and_then(|number| match number <= MOST_VERSIONS as f64 {
-        true => Ok(number),
-        false => {
-            let message = format!("`{text}` versions are more than there are letters for");
+fn versions(text: &str) -> Result<usize, Misread> {
+    match text.trim().parse() {
+        Ok(number) if (1..=MOST_VERSIONS).contains(&number) => Ok(number),
+        _ => {
+            let message = format!("`{text}` is no number of versions from 1 to {MOST_VERSIONS}");
             Err(Misread::of(text, Code::BadNumber, message).why("versions are called A to F").write("6"))
         }
-    })
+    }
 }

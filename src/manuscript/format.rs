@@ -196,7 +196,8 @@ fn code(out: &mut Context<Pass>, node: Node<'_>, block: &NodeCodeBlock, at: Sour
                 .write(close),
         );
     } else if ours && !(outermost && block.fence_offset == 0 && from == 0) {
-        let message = format!("a {kind} block has to stand at the left edge, outside lists and quotations");
+        let message =
+            format!("this `{kind}` block has to stand at the left edge, outside lists and quotations");
         pass.found.findings.push(
             Finding::error(Code::WrongShape, opening, message)
                 .why("its lines are counted from the left edge, so that every finding inside it shows the right place")

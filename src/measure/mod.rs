@@ -29,7 +29,7 @@ pub use read::{
     Amount, Quantity, amount, amount_or_zero, dose, length, mass, mass_or_volume, per_cent, share_between,
     temperature, time, volume,
 };
-pub use read_number::plain_number;
+pub use read_number::{leading_number, plain_number};
 pub use read_plant::{Form, PlantAmount, plant_amount};
 pub use read_ratio::{
     By, LeftOf, LiquidRatio, Of, Proportion, RatioBasis, Reduction, liquid_ratio, proportion, reduction,

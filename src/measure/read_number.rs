@@ -35,8 +35,13 @@ const fn vulgar(letter: char) -> Option<Ratio> {
 
 /// A number without a unit, as people write one: `3`, `0.75`, `1/2`, `1 1/2`; none where anything else stands there.
 pub fn plain_number(text: &str) -> Option<f64> {
+    leading_number(text).filter(|(_, rest)| rest.is_empty()).map(|(number, _)| number)
+}
+
+/// The number a text begins with, and what stands behind it; none where it begins with none.
+pub fn leading_number(text: &str) -> Option<(f64, &str)> {
     let found = number(text, 0).ok()??;
-    rest(text, found.end).trim().is_empty().then(|| found.value.to_f64())
+    Some((found.value.to_f64(), rest(text, found.end).trim()))
 }
 
 /// The first byte at or after `from` that is not space.

@@ -132,10 +132,11 @@ fn made(text: &str) -> Result<(f64, Amount), Misread> {
 /// # Errors
 /// No number, none above nothing, or beyond a million.
 pub fn count(text: &str) -> Result<f64, Misread> {
-    match text.trim().parse::<f64>() {
-        Ok(value) if value > 0.0 && value <= 1e6 => Ok(value),
+    match super::plain_number(text) {
+        Some(value) if value > 0.0 && value <= 1e6 => Ok(value),
         _ => {
-            let message = format!("a number above nothing, in digits, was wanted; `{text}` is not one");
+            let message =
+                format!("a number above nothing and up to a million was wanted; `{text}` is not one");
             let mut misread = Misread::new(0..text.len(), Code::BadNumber, message);
             misread.write.push("3".to_string());
             Err(misread)

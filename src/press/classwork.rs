@@ -4,7 +4,7 @@
 
 use super::put::{Desk, lesson_link};
 use crate::diagnostic::{Code, Finding};
-use crate::exercise::{Exercise, Posed, Stage, pose, read, usual};
+use crate::exercise::{Exercise, Posed, Right, Stage, pose, read, usual};
 use crate::formulary::{Classwork, Formulary, LessonHead};
 use crate::manuscript::{Block, Manuscript};
 use crate::page::exercises::{key_row, letters, question};
@@ -49,6 +49,12 @@ pub(super) fn posed(
         if let Some(exercise) = read(&text, findings)
             && let Some(of) = place(&exercise, block, manuscript, recipes, findings)
         {
+            if all.iter().any(|(_, other): &(usize, Exercise)| other.name.value == exercise.name.value) {
+                let message = format!("two exercises of the lesson are called `{}`", exercise.name.value);
+                let finding = Finding::error(Code::TwiceWritten, exercise.name.span, message);
+                findings.push(finding.why("a class finds an exercise by its name"));
+                continue;
+            }
             all.push((of, exercise));
         }
     }
@@ -74,7 +80,7 @@ pub(super) fn posed(
             .map(|version| pose(&exercise, &stage, set.seed.unwrap_or(SEED), version))
             .collect();
         match versions {
-            Ok(versions) if n < own || versions.iter().all(Posed::is_worth_asking) => {
+            Ok(versions) if n < own || worth_asking(&versions) => {
                 exercised.push(Exercised { of, versions });
             }
             Ok(_) => {}
@@ -87,6 +93,13 @@ pub(super) fn posed(
     }
     exercised.sort_by_key(|exercised: &Exercised| exercised.of);
     exercised
+}
+
+/// Whether there is something to find in every version, and, in figures, not the same in all of them.
+fn worth_asking(versions: &[Posed]) -> bool {
+    let figures = |posed: &Posed| matches!(posed.right, Right::Figures(_));
+    let same = versions.len() > 1 && versions.windows(2).all(|pair| pair[0].answer() == pair[1].answer());
+    versions.iter().all(Posed::is_worth_asking) && !(same && versions.iter().all(figures))
 }
 
 /// The recipe an exercise is about: that of the name, else the one before it, else the first.

@@ -9,6 +9,7 @@ use super::put::{Desk, lesson_link, located};
 use crate::aim;
 use crate::calendar::Day;
 use crate::caution;
+use crate::claims;
 use crate::diagnostic::{Code, Finding, Level, stops};
 use crate::formulary::Formulary;
 use crate::keeping;
@@ -104,6 +105,9 @@ pub fn read_lesson(dir: &Path, book: &Formulary, n: usize) -> Result<Option<Read
         findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
     }
     let mut found = Vec::new();
+    // Fenced text is passed over where a page is looked through for what promises too much.
+    let promising = manuscript.asides.iter().flat_map(|block| claims::findings(&source, block.text.span));
+    found.extend(promising);
     let exercised = classwork::posed(&manuscript, &recipes, book, head, &mut found);
     findings.extend(found.into_iter().map(|finding| finding.locate(&source)));
     if manuscript.blocks.is_empty() && !stops(&findings) {

@@ -111,6 +111,8 @@
     const found = number(text.trim());
     if (!found) return { fault: text.trim() ? "no-number" : "empty", of: text.trim() };
     const [value, rest] = found;
+    // 1,5 and 1 000 could mean two things.
+    if (/^[,\d]/.test(rest)) return { fault: "no-number", of: text.trim() };
     if (!Number.isFinite(value)) return { fault: "no-number", of: text.trim() };
     const name = spelling(rest || usual);
     if (!(value > 0) && !["temperature", "length"].includes(unit.kind)) return { fault: "nothing", of: text.trim() };

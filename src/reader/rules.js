@@ -24,6 +24,9 @@
     return found ? `${found[0].split(NBSP)[0]}\u2060–\u2060${found[1]}` : "";
   };
 
+  // Whether a measured value lies outside what the recipe comes to, however its guesses fall: a slip, as like as not.
+  const odd = (of, at, value) => (ends(of, at) && (value < of.low[at] || value > of.high[at]) ? ends(of, at) : null);
+
   // ---- The other system under a line, and what a kitchen measures (page/show.rs).
 
   const idOf = (of, at) => Object.keys(of.ids).find((id) => of.ids[id] === at);

@@ -25,7 +25,7 @@ const PARTS: [&str; 4] = [
 
 /// What a theme's script may ask.
 const ASKED: &str = "open, work, batch, leadsTo, turn, impossible, evaluate, equation, shown, plainly, between, other, \
-                     kitchenVolume, kitchenWeight, judge, because, cautions, read, showUsual";
+                     kitchenVolume, kitchenWeight, judge, because, cautions, odd, read, showUsual";
 
 /// The script, for a site that uses these formulas. It needs that of the formulas before it, and stores itself in
 /// `globalThis.stillroomReader`.

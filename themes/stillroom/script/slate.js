@@ -22,6 +22,8 @@ globalThis.stillroomSlate = (slate) => {
   // What the reader put in, as it stands in an address: each line's under its name.
   let given = new URLSearchParams();
   let way, book, last, rows, taken, told, wait;
+  // What stood in each blank when it was last read.
+  const texts = new Map();
   const us = () => given.get("measures") === "us";
   const usual = (unit) => (us() && US[unit.kind]) || "";
   const inUnit = ({ unit }) => usual(unit) || unit.text;
@@ -109,7 +111,10 @@ globalThis.stillroomSlate = (slate) => {
     const { value, fault, of } = read(given.get(key) ?? "", unit, usual(unit));
     tell(key, FAULTS[fault] ? fill(FAULTS[fault], { text: of, unit: unit.text || say("plain-number") }) : "");
     if (fault === "empty") taken.delete(key);
-    if (value !== undefined) taken.set(key, value);
+    if (value !== undefined) {
+      taken.set(key, value);
+      texts.set(key, given.get(key));
+    }
     return taken.get(key);
   };
   // Everything as it is set: what is declared, what was measured, how much of it, and what it is to come to.
@@ -119,6 +124,12 @@ globalThis.stillroomSlate = (slate) => {
       const value = rows.has(name) ? take(name, unit) : undefined;
       if (value !== undefined) (kind === "w" ? measured : set).set(line, value);
     });
+    // Held against what the figures come to without it.
+    const before = measured.size ? work(way, set) : null;
+    for (const [line, value] of measured) {
+      const found = reader.odd(before, line, value);
+      if (found) told.push(say("odd", { line: named(line), low: found[0], high: found[1] }));
+    }
     const times = take("times", PLAIN);
     const grown = (by, more = []) => new Map([...(by === undefined ? set : batch(way, by, set)), ...more, ...measured]);
     const plain = grown(times);
@@ -219,7 +230,7 @@ globalThis.stillroomSlate = (slate) => {
       last = of;
       drawn = show();
     }
-    const text = [...told, ...(wrong < 0 ? drawn : [say("cannot-be", { line: named(wrong) })])].join(" ");
+    const text = [...told, ...(wrong < 0 ? drawn : [of.values[wrong] < 0 ? say("cannot-be", { line: named(wrong) }) : say("no-sum", { line: named(wrong) })])].join(" ");
     if (status.textContent !== text) status.textContent = text;
     told = [];
     if (!address.hidden) share();
@@ -241,9 +252,12 @@ globalThis.stillroomSlate = (slate) => {
   };
   const store = (does) => { try { return does(localStorage, `stillroom-slate:${location.pathname}#${slate.id}`); } catch { return null; } };
   const mark = `#${slate.id}?`;
+  // What is handed on or kept is what is worked with: of an entry that cannot be read the one before it.
+  const inUse = () => new URLSearchParams([...given].flatMap(([key, text]) =>
+    (rows.get(key)?.control.getAttribute("aria-invalid") === "true" ? (texts.has(key) ? [[key, texts.get(key)]] : []) : [[key, text]])));
   const share = () => {
-    link.value = location.href.split("#")[0] + mark + given;
-    try { history.replaceState(null, "", mark + given); } catch { /* then it stands in the blank alone */ }
+    link.value = location.href.split("#")[0] + mark + inUse();
+    try { history.replaceState(null, "", mark + inUse()); } catch { /* then it stands in the blank alone */ }
   };
   const button = (text, does) => {
     const made = make("button", { type: "button" }, text);
@@ -274,7 +288,7 @@ globalThis.stillroomSlate = (slate) => {
     }),
     button(say("share"), () => { share(); address.hidden = false; link.select(); }),
     button(say("keep"), () => {
-      forget.hidden = store((all, key) => { all.setItem(key, given); return true; }) === null;
+      forget.hidden = store((all, key) => { all.setItem(key, inUse()); return true; }) === null;
       status.textContent = forget.hidden ? say("refused") : say("kept");
     }), forget, address);
 

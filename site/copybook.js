@@ -1,13 +1,6 @@
 "use strict";
 globalThis.stillroomCopybook = (question) => {
-  const fill = (text, holes) => text.replace(/\{(\w+)\}/g, (all, hole) => holes[hole] ?? all);
-  const say = (name, holes = {}) => fill(stillroomWords[name], holes);
-  const make = (name, attributes, ...inside) => {
-    const made = document.createElement(name);
-    for (const attribute in attributes) made.setAttribute(attribute, attributes[attribute]);
-    made.append(...inside);
-    return made;
-  };
+  const { fill, say, make, faults } = stillroomSaid;
   const { figures, option, order } = JSON.parse(question.querySelector(".check-data").textContent);
   const line = question.querySelector(".answer-line");
   const text = (within, part) => within?.querySelector(part)?.textContent ?? "";
@@ -22,10 +15,7 @@ globalThis.stillroomCopybook = (question) => {
     const row = make("div", { class: "slate-row" }, make("label", { for: id }, name), input, make("span", { class: "slate-unit", id: `${id}-unit` }, unit));
     return { input, row };
   };
-  const FAULTS = {
-    empty: say("write-first"), "no-number": say("no-number"), "too-much": say("too-much"),
-    "unknown-unit": say("unknown-unit"), ounce: say("ounce"), "other-kind": say("other-kind"),
-  };
+  const FAULTS = { ...faults, empty: say("write-first") };
   const figure = ([right, unit, usual, near], n) => {
     const [name, shown] = [".asked-for", ".asked-in"].map((part) => text(line.querySelectorAll(".asked")[n], part));
     const { input, row } = blank(n, name || text(line, ".asks"), shown);

@@ -167,7 +167,7 @@ const ask = (name) => asked[name] ??= new Promise((done, failed) => {
   made.onerror = failed;
   document.head.append(made);
 });
-const withRules = (...form) => Promise.all(["formulas.js", "reader.js", "words.js", ...form].map(ask)).catch((fault) => {
+const withRules = (...form) => Promise.all(["formulas.js", "reader.js", "words.js", "said.js", ...form].map(ask)).catch((fault) => {
   asked = {};
   throw fault;
 });

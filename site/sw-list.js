@@ -1,5 +1,5 @@
 "use strict";
-self.stillroomKept = { printing: "eb94a729c86bbd04", files: [
+self.stillroomKept = { printing: "26d2e02e5edf208b", files: [
   "answers/a-tea-to-share.html",
   "answers/hawthorn-berry-decoction.html",
   "answers/jars-that-wait-longer.html",
@@ -184,6 +184,7 @@ self.stillroomKept = { printing: "eb94a729c86bbd04", files: [
   "plants/yarrow.html",
   "reader.js",
   "recipes.html",
+  "said.js",
   "side-by-side.html",
   "slate.css",
   "slate.js",

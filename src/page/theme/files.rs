@@ -53,6 +53,7 @@ const BUILT_IN: &[(&str, &[(&str, &[u8])])] = &[
         "script/page/30-tables.js",
         "script/page/40-steps.js",
         "script/page/50-asked.js",
+        "script/said.js",
         "script/slate.js",
         "script/sw.js",
         "style/10-tokens.css",

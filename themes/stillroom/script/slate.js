@@ -4,14 +4,7 @@
 globalThis.stillroomSlate = (slate) => {
   const { open, work, batch, turn, read, leadsTo, impossible, shown, plainly, between, other, showUsual, equation, judge,
     because, first, ...reader } = stillroomReader;
-  const fill = (text, holes) => text.replace(/\{(\w+)\}/g, (all, hole) => holes[hole] ?? all);
-  const say = (name, holes = {}) => fill(stillroomWords[name], holes);
-  const make = (name, attributes, ...inside) => {
-    const made = document.createElement(name);
-    for (const attribute in attributes) made.setAttribute(attribute, attributes[attribute]);
-    made.append(...inside);
-    return made;
-  };
+  const { fill, say, make, faults } = stillroomSaid;
   const ways = open(JSON.parse(slate.querySelector(".slate-data").textContent));
   const printed = work(ways[0], new Map());
   const PLAIN = { text: "", kind: "", places: 2, printed: 1 };
@@ -98,8 +91,7 @@ globalThis.stillroomSlate = (slate) => {
   // ---- What stands in them.
 
   const FAULTS = {
-    "no-number": say("no-number"), nothing: say("nothing"), "too-much": say("too-much"), "unknown-unit": say("unknown-unit"),
-    ounce: say("ounce"), "other-kind": say("other-kind"), reach: say("aim-reach"), several: say("aim-several"), jumped: say("aim-jumped"),
+    ...faults, nothing: say("nothing"), reach: say("aim-reach"), several: say("aim-several"), jumped: say("aim-jumped"),
   };
   const tell = (key, text) => {
     const { control, fault } = rows.get(key);

@@ -11,7 +11,7 @@ const ask = (name) => asked[name] ??= new Promise((done, failed) => {
   document.head.append(made);
 });
 // Where one fails all are asked for again: those after it may have missed it.
-const withRules = (...form) => Promise.all(["formulas.js", "reader.js", "words.js", ...form].map(ask)).catch((fault) => {
+const withRules = (...form) => Promise.all(["formulas.js", "reader.js", "words.js", "said.js", ...form].map(ask)).catch((fault) => {
   asked = {};
   throw fault;
 });

@@ -1,0 +1,18 @@
+"use strict";
+// What the slate and the copybook have in common: words with their holes filled, elements, and what is said of an entry
+// that cannot be read.
+(() => {
+  const fill = (text, holes) => text.replace(/\{(\w+)\}/g, (all, hole) => holes[hole] ?? all);
+  const say = (name, holes = {}) => fill(stillroomWords[name], holes);
+  const make = (name, attributes, ...inside) => {
+    const made = document.createElement(name);
+    for (const attribute in attributes) made.setAttribute(attribute, attributes[attribute]);
+    made.append(...inside);
+    return made;
+  };
+  const faults = {
+    "no-number": say("no-number"), "too-much": say("too-much"), "unknown-unit": say("unknown-unit"), ounce: say("ounce"),
+    "other-kind": say("other-kind"),
+  };
+  globalThis.stillroomSaid = { fill, say, make, faults };
+})();

@@ -273,7 +273,14 @@ globalThis.stillroomSlate = (slate) => {
     clearTimeout(wait);
     wait = setTimeout(again, 400);
   });
+  const withUnits = () => {
+    for (const line of way.lines) {
+      const text = given.get(line.name);
+      if (text && US[line.unit.kind] && /^[\d\s.,/½⅓⅔¼¾⅛⅜⅝⅞]+$/u.test(text)) given.set(line.name, `${text} ${inUnit(line)}`);
+    }
+  };
   form.addEventListener("change", ({ target }) => {
+    if (target.dataset.key === "measures") withUnits();
     put(target);
     if (["way", "measures", "of"].includes(target.dataset.key)) anew(given); else again();
   });

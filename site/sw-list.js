@@ -1,5 +1,5 @@
 "use strict";
-self.stillroomKept = { printing: "26d2e02e5edf208b", files: [
+self.stillroomKept = { printing: "3f9bc5a7de59e13c", files: [
   "answers/a-tea-to-share.html",
   "answers/hawthorn-berry-decoction.html",
   "answers/jars-that-wait-longer.html",

@@ -96,6 +96,19 @@ module.exports = async (browser, site, found) => {
   program_ = printed(lesson, "--set", "honey=0.75", "--aim", "bottles=12 by rose hips");
   for (const name of ["water", "bottles", ...WATCHED]) await same("12 bottles", name, program_);
 
+  // A number keeps its unit when the measures change.
+  await write("strained", "800");
+  const metric = await sums();
+  await fromTop(blank("measures"));
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Enter");
+  if (await blank("strained").inputValue() !== "800 mL") tell(`in other measures 800 stands as ${await blank("strained").inputValue()}`);
+  await fromTop(blank("measures"));
+  await page.keyboard.press("ArrowUp");
+  await page.keyboard.press("Enter");
+  if ((await sums()).join() !== metric.join()) tell("other measures and back change what is worked");
+  await write("strained", "");
+
   await press("Address");
   const address = await page.evaluate(() => location.href);
   const shared = await sums();

@@ -347,3 +347,24 @@ fn a_reader_writes_as_an_author_does() {
         }
     });
 }
+
+/// A reader is offered what is declared, what nobody wrote down, and what is this kitchen's own, each under its head: the
+/// demo has lines of every kind, among the kitchen's its altitude and its stove.
+#[test]
+fn every_kind_of_line_is_told_apart() {
+    let (book, recipes) = recipes();
+    let (mut kinds, mut kitchen) = (BTreeSet::new(), BTreeSet::new());
+    for whole in &recipes {
+        let data = reader::slate(whole, &book);
+        for line in data["ways"][0]["lines"].as_array().expect("lines") {
+            let kind = line[2].as_str().expect("a kind").to_string();
+            if kind == "k" {
+                kitchen.insert(line[0].as_str().expect("a name").to_string());
+            }
+            kinds.insert(kind);
+        }
+    }
+    // No recipe of the demo has a range of its own (`l`).
+    assert_eq!(kinds.into_iter().collect::<String>(), "agkprw");
+    assert!(kitchen.contains("altitude") && kitchen.contains("power of the stove"), "{kitchen:?}");
+}

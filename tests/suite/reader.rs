@@ -21,6 +21,7 @@ use stillroom::variation::{Worked, WorkedRecipe};
 use stillroom::working::{How, turn_round};
 use stillroom::{keeping, reader, specimens};
 
+use crate::bench;
 use crate::kit::root;
 
 /// Numbers that follow from one another by Marsaglia's xorshift, 64 bits (13, 7, 17).
@@ -68,6 +69,9 @@ const HARNESS: &str = "
     globalThis.harness = { take, tell, turned, written };
 ";
 
+/// A recipe whose time is a range.
+const RANGED: &str = "name: Root, a while\npreparation: decoction\nplants: {root: 40 g dried}\nliquid: {water: 1 L}\nmethod: [{simmer: {time: 20–40 min, lid: ajar}}, {strain: squeezed}, {reduce: 1/2}]\ntake: {amount: 30 mL, daily: 2}\n";
+
 /// The demo's book and every recipe in it, then the specimens, which have no book.
 fn recipes() -> (Formulary, Vec<WorkedRecipe>) {
     let content = root().join("content");
@@ -76,6 +80,8 @@ fn recipes() -> (Formulary, Vec<WorkedRecipe>) {
         (0..book.lessons.len()).filter_map(|n| read_lesson(&gathered.dir, &book, n).expect("a lesson"));
     let mut all: Vec<WorkedRecipe> = lessons.flat_map(|lesson| lesson.recipes).flatten().collect();
     all.extend(specimens::worked().expect("specimens").iter().map(|specimen| specimen.worked.clone()));
+    // One that declares a range, which none of the others does.
+    all.extend(bench::work(RANGED).0);
     (book, all)
 }
 
@@ -364,7 +370,6 @@ fn every_kind_of_line_is_told_apart() {
             kinds.insert(kind);
         }
     }
-    // No recipe of the demo has a range of its own (`l`).
-    assert_eq!(kinds.into_iter().collect::<String>(), "agkprw");
+    assert_eq!(kinds.into_iter().collect::<String>(), "agklprw");
     assert!(kitchen.contains("altitude") && kitchen.contains("power of the stove"), "{kitchen:?}");
 }

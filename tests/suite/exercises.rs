@@ -3,11 +3,13 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+use stillroom::aim;
 use stillroom::calendar::Day;
 use stillroom::exercise::{self, Answer, Exercise, Posed, Right, Stage, pose};
 use stillroom::manuscript::Block;
+use stillroom::measure::unit::ONE;
 use stillroom::press::{self, Read, open_book, read_lesson};
-use stillroom::span::Spanned;
+use stillroom::span::{Span, Spanned};
 use stillroom::yaml::{self, Node};
 
 use crate::kit;
@@ -257,4 +259,18 @@ fn the_demo_asks_in_every_way() {
         }
     }
     assert!(kinds.values().sum::<usize>() >= 40 && kinds.len() == 9, "{kinds:?}");
+}
+
+/// What the README shows is what the program reads: the block as it stands, and a ratio as a class writes it.
+#[test]
+fn the_readme_shows_what_is_read() {
+    let readme = kit::read(&kit::root().join("README.md"));
+    let block = readme.split("    ```exercise\n").nth(1).and_then(|rest| rest.split("    ```\n").next());
+    let text: String = block.expect("an exercise").lines().map(|line| format!("{}\n", &line[4..])).collect();
+    let mut findings = Vec::new();
+    let read = exercise::read(&Spanned::new(text.as_str(), Span::new(0, text.len())), &mut findings);
+    assert!(read.is_some() && findings.is_empty(), "{findings:?}");
+    for (written, value) in [("1/2", 0.5), ("1", 1.0), ("1 1/2", 1.5), ("50 %", 0.5)] {
+        assert_eq!(aim::value(written, &ONE).ok(), Some(value), "{written}");
+    }
 }

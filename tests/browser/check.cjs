@@ -87,7 +87,7 @@ async function walk(browser, files, found) {
     for (const colorScheme of ["light", "dark"]) {
       for (const width of WIDTHS) {
         // What is made of other pages is looked at once light and narrow, once dark and wide.
-        if (/^(handouts|cards|labels|booklet)/.test(path.relative(site, file)) && (colorScheme === "light") !== (width === WIDTHS[0])) continue;
+        if (/^(handouts|cards|labels|booklet|workings|exercises|answers)/.test(path.relative(site, file)) && (colorScheme === "light") !== (width === WIDTHS[0])) continue;
         if (/^booklet/.test(path.relative(site, file)) && width === WIDTHS[1]) continue;
         at = `${path.relative(site, file)}, ${colorScheme}, ${width} px`;
         await page.emulateMedia({ colorScheme });

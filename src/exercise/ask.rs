@@ -1,6 +1,7 @@
 //! The words of a question: names in braces filled in.
 
-use super::pose::{Ground, Stage};
+use super::ground::Ground;
+use super::posed::Stage;
 use crate::diagnostic::{Code, Finding};
 use crate::span::Spanned;
 

@@ -1,7 +1,8 @@
 //! A question about what a batch costs: the bill as a sum of its own.
 
 use super::Cost;
-use super::pose::{Answered, Ground, Posed, Right, Stage, formula_of, in_words};
+use super::ground::{Ground, formula_of, in_words};
+use super::posed::{Answered, Posed, Right, Stage};
 use crate::cost::bill;
 use crate::diagnostic::{Code, Finding};
 use crate::formula::Line;

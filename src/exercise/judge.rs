@@ -2,7 +2,8 @@
 
 use super::bill::cost;
 use super::draw::Seed;
-use super::pose::{Ground, Posed, Right, Stage, formula_of, in_words, set_up};
+use super::ground::{Ground, formula_of, in_words, set_up};
+use super::posed::{Posed, Right, Stage};
 use super::{Answer, Compared, Wrong};
 use crate::aim;
 use crate::calendar::Day;

@@ -7,14 +7,17 @@
 mod ask;
 mod bill;
 mod draw;
+mod ground;
 mod judge;
 mod pose;
+mod posed;
 mod read;
 mod sum;
 mod usual;
 
 pub use draw::{LETTERS, Seed};
-pub use pose::{Answered, Posed, Right, Stage, letter, pose};
+pub use pose::pose;
+pub use posed::{Answered, Posed, Right, Stage, letter};
 pub use read::read;
 pub use usual::usual;
 

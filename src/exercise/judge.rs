@@ -196,49 +196,41 @@ fn spot(
         }
         seen.push(line);
     }
-    if let Wrong::As(text) = shown
-        && let Err(unmet) = aim::value(text, working.entry(bad).unit)
-    {
-        let message = format!("`{text}` is no figure for `{}`", wrong.value);
-        return Err(Box::new(Finding::error(Code::BadNumber, wrong.span, message).why(unmet.why)));
-    }
-    let mut rows = Vec::new();
-    let mut place = 0;
-    for (n, name) in names.iter().enumerate() {
-        let line = ground.line(name)?;
-        let figure = match (line == bad, shown) {
-            (false, _) => worked.shown(line),
-            (true, Wrong::As(text)) => text.replace(' ', "\u{a0}"),
-            (true, Wrong::Times(times)) => {
-                let entry = working.entry(line);
-                show(worked.at(line) * times, entry.unit, worked.places[line.index()])
-            }
-        };
-        if line == bad {
-            place = n;
-        }
-        rows.push([working.entry(line).name.clone(), figure]);
-    }
     let entry = working.entry(bad);
-    let reads = |text: &str| aim::value(text, entry.unit).ok();
-    let as_shown = match shown {
-        Wrong::As(text) => reads(text).map(|value| show(value, entry.unit, worked.places[bad.index()])),
-        Wrong::Times(_) => None,
+    let (value, figure) = match shown {
+        Wrong::As(text) => {
+            let value = aim::value(text, entry.unit).map_err(|unmet| {
+                let message = format!("`{text}` is no figure for `{}`", wrong.value);
+                Box::new(Finding::error(Code::BadNumber, wrong.span, message).why(unmet.why))
+            })?;
+            (value, Some(text.replace(' ', "\u{a0}")))
+        }
+        Wrong::Times(times) => (worked.at(bad) * times, None),
     };
-    if as_shown.unwrap_or(rows[place][1].clone()) == worked.shown(bad) {
+    let as_shown = show(value, entry.unit, worked.places[bad.index()]);
+    if as_shown == worked.shown(bad) {
         let message = format!("`{}` is shown as what it is", wrong.value);
         let finding = Finding::error(Code::BadNumber, wrong.span, message);
         return Err(Box::new(
             finding.why("then nothing is wrong, and there is nothing to find").write("times: 2"),
         ));
     }
+    let figure = figure.unwrap_or(as_shown);
+    let rows: Vec<[String; 2]> = seen
+        .iter()
+        .map(|line| {
+            let shown = if *line == bad { figure.clone() } else { worked.shown(*line) };
+            [working.entry(*line).name.clone(), shown]
+        })
+        .collect();
+    let place = seen.iter().position(|line| *line == bad).unwrap_or(0);
     Ok(Posed {
         ask: "One of these figures is wrong. Which?".to_string(),
         options: rows.iter().map(|[name, _]| name.clone()).collect(),
         shown: rows,
         // The wrong one's own formula would name it.
         hint: "Work each from those it follows from, and hold it against what is shown.".to_string(),
-        because: format!("{}: {}", working.entry(bad).name, worked.shown(bad)),
+        because: format!("{}: {}", entry.name, worked.shown(bad)),
         worked: Some((worked.clone(), vec![bad])),
         ..Posed::of(Right::Option(place))
     })

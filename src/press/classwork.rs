@@ -2,13 +2,13 @@
 //!
 //! A key that is held back is not made at all: nothing of it is in the site until its day.
 
-use super::put::{Desk, lesson_link};
+use super::put::{Desk, lesson_link, sheet_path};
 use crate::diagnostic::{Code, Finding};
 use crate::exercise::{Exercise, Posed, Right, Stage, pose, read, usual};
 use crate::formulary::{Classwork, Formulary, LessonHead};
 use crate::manuscript::{Block, Manuscript};
 use crate::page::exercises::{key_row, letters, question};
-use crate::page::view::{Copybook, ExercisesPage, Frame, KeyPage, Link, Question, Version};
+use crate::page::view::{Copybook, ExercisesPage, KeyPage, Link, Question, Version};
 use crate::site::Trouble;
 use crate::span::Spanned;
 use crate::variation::WorkedRecipe;
@@ -124,11 +124,6 @@ fn place(
     found
 }
 
-/// Where a lesson's questions or answers stand, from the site's root.
-fn path(folder: &str, head: &LessonHead) -> String {
-    format!("{folder}/{}.html", head.slug)
-}
-
 /// Whether the answers are not out yet, and from when on they are, in words.
 fn held(desk: &Desk, head: &LessonHead) -> (bool, String) {
     match set(desk.book, head).answers_from {
@@ -139,7 +134,7 @@ fn held(desk: &Desk, head: &LessonHead) -> (bool, String) {
 
 fn link(desk: &Desk, folder: &str, head: &LessonHead) -> Link {
     let text = desk.word(&format!("on-paper-{folder}"));
-    Link { text, href: format!("../{}", path(folder, head)), current: false }
+    Link { text, href: format!("../{}", sheet_path(folder, head)), current: false }
 }
 
 /// Links to both, from the lesson; none to what is not there.
@@ -191,11 +186,6 @@ pub(super) fn press(
     }
     let (held, from) = held(desk, head);
     let count = exercised.iter().map(|exercised| exercised.versions.len()).min().unwrap_or(0);
-    let frame = |folder: &str| {
-        let title = format!("{}: {}", head.title, desk.word(&format!("sheet-{folder}")));
-        let about = desk.word(&format!("sheet-{folder}-means"));
-        Frame { contents: None, ..desk.frame(&title, &about, &path(folder, head)) }
-    };
     let version = |(n, letter): (usize, String)| {
         let questions = exercised.iter().enumerate().filter_map(|(at, exercised)| {
             let posed = exercised.versions.get(n)?;
@@ -203,26 +193,28 @@ pub(super) fn press(
         });
         Version { questions: questions.collect(), letter: letter.clone() }
     };
+    let (path, frame) = desk.sheet(EXERCISES, head);
     let view = ExercisesPage {
-        frame: frame(EXERCISES),
+        frame,
         lesson: lesson_link(head, "../"),
         key: (!held).then(|| link(desk, ANSWERS, head)),
         from,
         versions: letters(count).into_iter().enumerate().map(version).collect(),
         foot: super::paper::foot(desk),
     };
-    desk.page(&path(EXERCISES, head), "exercises.html", &view, findings)?;
+    desk.page(&path, "exercises.html", &view, findings)?;
     if held {
         return Ok(());
     }
     let rows = exercised.iter().enumerate();
+    let (path, frame) = desk.sheet(ANSWERS, head);
     let view = KeyPage {
-        frame: frame(ANSWERS),
+        frame,
         lesson: lesson_link(head, "../"),
         exercises: link(desk, EXERCISES, head),
         letters: letters(count),
         rows: rows.filter_map(|(at, exercised)| key_row(&exercised.versions, at + 1, "../")).collect(),
         foot: super::paper::foot(desk),
     };
-    desk.page(&path(ANSWERS, head), "key.html", &view, findings)
+    desk.page(&path, "key.html", &view, findings)
 }

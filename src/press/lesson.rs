@@ -5,7 +5,7 @@ use std::path::Path;
 use super::classwork::{self, Exercised};
 use super::noted::{Noted, note as note_recipe};
 use super::paper;
-use super::put::{Desk, lesson_link, located};
+use super::put::{Desk, lesson_link, located, sheet_path};
 use crate::aim;
 use crate::calendar::Day;
 use crate::caution;
@@ -169,7 +169,7 @@ pub(super) fn press_one(desk: &Desk, n: usize) -> Result<Done, Trouble> {
     view.on_paper = paper::links(desk, head);
     view.on_paper.splice(0..0, classwork::links(desk, head, &read.exercised));
     for recipe in view.pieces.iter_mut().filter_map(|piece| piece.recipe.as_mut()) {
-        let href = format!("../{}#{}-sheet", paper::sheet_path(paper::WORKINGS, head), recipe.id);
+        let href = format!("../{}#{}-sheet", sheet_path(paper::WORKINGS, head), recipe.id);
         recipe.ledger.whole = Some(Link { text: desk.word("every-line"), href, current: false });
     }
     let recipes = view.pieces.iter().filter_map(|piece| piece.recipe.as_ref());

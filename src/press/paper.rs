@@ -1,11 +1,11 @@
 //! For paper: a handout, cards, labels and every line of the sums a lesson, and the booklet of the whole course.
 
 use super::classwork::ANSWERS;
-use super::put::{Desk, Put, lesson_link};
+use super::put::{Desk, Put, lesson_link, sheet_path};
 use crate::diagnostic::Finding;
 use crate::formulary::LessonHead;
 use crate::page::leaf::{self, Leaf};
-use crate::page::view::{BookletPage, BoundLeaf, Frame, Link, Sheet, SheetsPage};
+use crate::page::view::{BookletPage, BoundLeaf, Link, Sheet, SheetsPage};
 use crate::site::Trouble;
 
 /// Sheets a lesson: the folder they stand in, which names the template and the theme's words `sheet-FOLDER`.
@@ -16,11 +16,6 @@ pub(super) const WORKINGS: &str = "workings";
 const BOOKLET: &str = "booklet.html";
 /// Blank leaves for notes at its end.
 const NOTES: usize = 4;
-
-/// Where a lesson's sheet stands, from the site's root.
-pub(super) fn sheet_path(folder: &str, head: &LessonHead) -> String {
-    format!("{folder}/{}.html", head.slug)
-}
 
 /// Makes a lesson's handout, cards, labels and workings.
 pub(super) fn sheets(
@@ -33,10 +28,7 @@ pub(super) fn sheets(
         return Ok(());
     }
     for folder in SHEETS {
-        let path = sheet_path(folder, head);
-        let title = format!("{}: {}", head.title, desk.word(&format!("sheet-{folder}")));
-        let about = desk.word(&format!("sheet-{folder}-means"));
-        let frame = Frame { contents: None, ..desk.frame(&title, &about, &path) };
+        let (path, frame) = desk.sheet(folder, head);
         let view = SheetsPage {
             lesson: lesson_link(head, "../"),
             evening: head.evening.clone(),
@@ -70,7 +62,7 @@ pub(super) fn booklet(put: &mut Put) -> Result<(), Trouble> {
         .collect();
     plants.sort();
     let plants = plants.into_iter().map(|(_, path)| ("plants", path));
-    let answers = book.lessons.iter().map(|head| (ANSWERS, format!("{ANSWERS}/{}.html", head.slug)));
+    let answers = book.lessons.iter().map(|head| (ANSWERS, sheet_path(ANSWERS, head)));
     let back = [("glossary", "glossary.html".to_string()), ("method", "method.html".to_string())];
     let order: Vec<(&str, String)> = lessons.chain(plants).chain(answers).chain(back).collect();
     let made = desk.made();

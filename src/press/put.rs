@@ -125,6 +125,15 @@ impl<'a> Desk<'a> {
         self.frame(&self.word(&format!("page-{page}")), &self.word(&format!("about-{page}")), path)
     }
 
+    /// Where a lesson's sheet of `folder` stands, and around it: its title and what it is about in the theme's words.
+    pub(super) fn sheet(&self, folder: &str, head: &LessonHead) -> (String, Frame) {
+        let path = sheet_path(folder, head);
+        let title = format!("{}: {}", head.title, self.word(&format!("sheet-{folder}")));
+        let about = self.word(&format!("sheet-{folder}-means"));
+        let frame = Frame { contents: None, ..self.frame(&title, &about, &path) };
+        (path, frame)
+    }
+
     /// Around the page at `path` from the site's root.
     pub(super) fn frame(&self, title: &str, description: &str, path: &str) -> Frame {
         let course = &self.book.course;
@@ -208,6 +217,11 @@ pub(super) fn fingerprint(bytes: &[u8]) -> u64 {
     bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
         (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
     })
+}
+
+/// Where a lesson's sheet of `folder` stands, from the site's root.
+pub(super) fn sheet_path(folder: &str, head: &LessonHead) -> String {
+    format!("{folder}/{}.html", head.slug)
 }
 
 /// A link to a lesson from the page `root` belongs to.

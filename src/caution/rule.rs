@@ -106,16 +106,17 @@ impl Rule {
         self.watched.map_or_else(Vec::new, |watched| watched(seen))
     }
 
+    /// What a case is called, for anchors and scripts.
+    pub fn case_id(&self, key: &str) -> String {
+        if key.is_empty() { self.id.to_string() } else { format!("{}-{key}", self.id) }
+    }
+
     /// The rule's words about one case.
     pub fn caution(&self, found: &Found) -> Caution {
-        let id = match found.key.is_empty() {
-            true => self.id.to_string(),
-            false => format!("{}-{}", self.id, found.key),
-        };
         let people =
             |words: &[&str]| words.iter().filter_map(|word| Who::read(word).ok()).collect::<Vec<_>>();
         Caution {
-            id,
+            id: self.case_id(&found.key),
             rule: self.id.to_string(),
             weight: self.weight,
             lead: self.lead.replace("{}", &found.of),

@@ -181,7 +181,7 @@ fn watched(seen: &Seen) -> Vec<Value> {
     let mut rows = Vec::new();
     for rule in RULES {
         for Watch { key, when, says, .. } in rule.watches(seen) {
-            let id = if key.is_empty() { rule.id.to_string() } else { format!("{}-{key}", rule.id) };
+            let id = rule.case_id(&key);
             rows.push(json!([rule.id, id, when_row(&when), says.iter().map(piece_row).collect::<Vec<_>>()]));
         }
     }

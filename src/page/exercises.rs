@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 
 use super::ledger::lines_of;
+use super::show::data_element;
 use super::view::{KeyRow, Link, Question};
 use crate::exercise::{LETTERS, Posed, Right, Within};
 use crate::measure::unit::ONE;
@@ -19,10 +20,7 @@ pub fn question(posed: &Posed, id: String, number: usize, held: bool, root: &str
     };
     let check_html = match held {
         true => String::new(),
-        false => {
-            let data = check(posed).to_string().replace('<', "\\u003c");
-            format!("<script type=\"application/json\" class=\"check-data\">{data}</script>")
-        }
+        false => data_element("application/json", "check-data", &check(posed)),
     };
     Question {
         id,

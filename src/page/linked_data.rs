@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::show::{told_minutes, unescaped};
+use super::show::{data_element, told_minutes, unescaped};
 use super::view::{Frame, LessonPage, Recipe};
 
 /// What of a recipe only its working knows.
@@ -17,7 +17,7 @@ pub struct Told {
     pub minutes: Option<f64>,
 }
 
-/// JSON-LD for a lesson, as one element; `told` stands beside its recipes in order. It holds no `<`, so no markup can end it.
+/// JSON-LD for a lesson, as one element; `told` stands beside its recipes in order.
 pub fn of_lesson(
     page: &LessonPage,
     told: &[Told],
@@ -41,8 +41,7 @@ pub fn of_lesson(
         of: json!({"@type": "Course", "name": page.frame.book}),
         parts,
     };
-    let text = serde_json::to_string(&lesson).unwrap_or_default().replace('<', "\\u003c");
-    format!("<script type=\"application/ld+json\">{text}</script>")
+    data_element("application/ld+json", "", &lesson)
 }
 
 #[derive(Serialize)]

@@ -1,5 +1,7 @@
 //! How values and sources are written for readers: the second unit, ranges, times, citations.
 
+use serde::Serialize;
+
 use crate::bibliography::{Source, Standing};
 use crate::formula::Line;
 use crate::formula::equation::escape;
@@ -247,6 +249,13 @@ pub fn cite(source: &Source, root: &str) -> String {
         Standing::CommonPractice if named.is_empty() => "common practice, no source".to_string(),
         Standing::CommonPractice => format!("{named}: common practice, no source"),
     }
+}
+
+/// Data on a page, for its script or for machines, as one element. It holds no `<`, so no markup can end it.
+pub fn data_element(kind: &str, class: &str, data: &impl Serialize) -> String {
+    let text = serde_json::to_string(data).unwrap_or_default().replace('<', "\\u003c");
+    let class = if class.is_empty() { String::new() } else { format!(" class=\"{class}\"") };
+    format!("<script type=\"{kind}\"{class}>{text}</script>")
 }
 
 /// Markup's signs as the letters they stand for.

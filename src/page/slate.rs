@@ -1,5 +1,6 @@
 //! Work it yourself: a recipe's lines for the page's script, and the same sums with blanks for a pencil.
 
+use super::show::data_element;
 use super::view::{Blank, PartLink, Slate};
 use crate::formula::Line;
 use crate::formula::equation::{Form, Writer, escape};
@@ -18,10 +19,9 @@ const MOST_FIGURES: usize = 3;
 
 /// The view of a recipe's slate.
 pub(super) fn slate(whole: &WorkedRecipe, book: &Formulary, part: PartLink) -> Slate {
-    let data = reader::slate(whole, book).to_string().replace('<', "\\u003c");
     Slate {
         part,
-        data_html: format!("<script type=\"application/json\" class=\"slate-data\">{data}</script>"),
+        data_html: data_element("application/json", "slate-data", &reader::slate(whole, book)),
         blanks: blanks(&whole.base),
     }
 }

@@ -14,8 +14,8 @@ use crate::working::Working;
 /// A working and its lines by name.
 pub(super) type Laid = (Working, BTreeMap<String, Line>);
 
-/// Lays down the numbers drawn, then the lines of the sum; a word that only `ask` has is no number. A name that is neither is a figure or a guess of the book's
-/// own, by its name on *Method and sources*.
+/// Lays down the numbers drawn, then the lines of the sum; a word that only `ask` has is no number. A name that is
+/// neither is a figure or a guess of the book's own, by its name on *Method and sources*.
 pub(super) fn lay(
     sum: &[Step],
     drawn: &[(Spanned<String>, Spanned<String>)],
